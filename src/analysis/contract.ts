@@ -1,0 +1,42 @@
+import type { CalibrationQuality } from '../body/calibrationResult.ts';
+import type { BodyFrame, JointAngles } from '../body/segments.ts';
+import type { Ledger, SafetyWarning } from '../coaching/judgement.ts';
+import type { Plan } from '../coaching/plan.ts';
+import type { ImuSample } from '../sensors/sample.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import type { JudgedRepetition } from './result.ts';
+
+export interface AnalysisSettings {
+  readonly hand: 'left' | 'right';
+  readonly plan: Plan;
+}
+
+/** What goes in: both sensors and the session's events, in any interleaving that keeps each one's own order. */
+export type AnalysisInput =
+  | { readonly kind: 'sample'; readonly sample: ImuSample }
+  | { readonly kind: 'event'; readonly event: SessionEvent };
+
+/** What the golfer is doing now, for the screen. */
+export type Phase =
+  'calibrating' | 'waiting' | 'address' | 'backswing' | 'top' | 'released' | 'caught' | 'paused';
+
+/** What comes out, in order of session time. */
+export type AnalysisOutput =
+  | { readonly kind: 'calibration'; readonly quality: CalibrationQuality }
+  | {
+      readonly kind: 'phase';
+      readonly phase: Phase;
+      readonly atS: number;
+      /** Time held so far at the top, s; 0 elsewhere. */
+      readonly holdS: number;
+    }
+  | {
+      readonly kind: 'frame';
+      readonly frame: BodyFrame;
+      readonly angles: JointAngles;
+      /** Axial rotation since the last still top (outward +), deg; `null` outside a repetition. */
+      readonly keptRotationDeg: number | null;
+    }
+  | { readonly kind: 'repetition'; readonly repetition: JudgedRepetition }
+  | { readonly kind: 'ledger'; readonly ledger: Ledger }
+  | { readonly kind: 'warning'; readonly warning: SafetyWarning };

@@ -1,0 +1,38 @@
+import type { ImuSample, SensorRole } from '../sample.ts';
+import type { SessionEvent } from '../sessionEvent.ts';
+
+export type LinkState =
+  'searching' | 'found' | 'connecting' | 'preparing' | 'streaming' | 'lost' | 'retrying' | 'ended';
+
+/** What a source knows of one sensor's link, beyond its samples. */
+export interface SensorLink {
+  readonly sensor: SensorRole;
+  readonly state: LinkState;
+  readonly name: string;
+  /** Why it is lost, or what is going on, in words; `null` where there is nothing to say. */
+  readonly reason: string | null;
+  /** 0-100, `null` where not known. */
+  readonly batteryPct: number | null;
+  /** Received signal strength, dBm; `null` where not known. */
+  readonly rssiDbm: number | null;
+  /** Rate the device was asked for, Hz; `null` where not known. */
+  readonly nominalRateHz: number | null;
+}
+
+export interface SourceListener {
+  /** One packet's samples, oldest first, all of one sensor. */
+  samples(batch: readonly ImuSample[]): void;
+  event(event: SessionEvent): void;
+  link(link: SensorLink): void;
+  /** No more will come. `error` in words where it ended badly. */
+  end(error: string | null): void;
+}
+
+/** Where samples come from. No caller knows which kind it has. */
+export interface SensorSource {
+  readonly kind: 'synthetic' | 'replay' | 'ble';
+  /** Shown to the person: true for every source that is not a live body. */
+  readonly simulated: boolean;
+  start(listener: SourceListener): void;
+  stop(): Promise<void>;
+}
