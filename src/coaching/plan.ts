@@ -1,4 +1,4 @@
-/** Measures that a plan can set a target for. Names carry the unit. */
+/** Measures that a plan can set a target for, in the order in which they are judged. Names carry the unit. */
 export const TARGET_MEASURES = [
   'holdS',
   'chestLeadMs',
@@ -11,11 +11,35 @@ export const TARGET_MEASURES = [
 
 export type TargetMeasure = (typeof TARGET_MEASURES)[number];
 
-/** The band a measure should reach; a side that is left out is open. */
+/** The band a measure should reach, both ends included; a side that is left out is open. */
 export interface Target {
   readonly min?: number;
   readonly max?: number;
 }
+
+/** Stands beside every target wherever one is shown. */
+export const TARGET_BASIS = 'coaching choice, no published norm';
+
+/** Steps from the movement alone to the full mix: common practice, no source. */
+export const STAGES = {
+  movement: {
+    name: 'Movement only',
+    text: 'Rehearsals without balls, until the order feels easy.',
+    asksForBalls: false,
+  },
+  'short-swings': {
+    name: 'With short swings',
+    text: 'Rehearsals, and between them balls with a short, easy swing.',
+    asksForBalls: true,
+  },
+  'full-mix': {
+    name: 'Full mix',
+    text: 'Rehearsals, and between them balls with the full swing.',
+    asksForBalls: true,
+  },
+} as const;
+
+export type Stage = keyof typeof STAGES;
 
 /** The student's own comfortable ends, measured in an optional range check. Degrees; left out = not measured. */
 export interface OwnRange {
@@ -29,9 +53,11 @@ export interface OwnRange {
 export interface Plan {
   readonly schema: 1;
   readonly name: string;
+  readonly stage: Stage;
   /** So many rehearsals before so many balls. */
   readonly ratio: { readonly rehearsals: number; readonly balls: number };
-  readonly targets: Partial<Record<TargetMeasure, Target>>;
+  /** `null`: the plan does not ask for this measure. */
+  readonly targets: Readonly<Record<TargetMeasure, Target | null>>;
   readonly ownRange: OwnRange;
   readonly volume: {
     /** Most repetitions (rehearsals and balls) in one session. */
@@ -42,10 +68,11 @@ export interface Plan {
   readonly note: string;
 }
 
-/** Two to one: common practice, no source. Targets: choices of the design, no published norm. */
+/** Ratio, checklist and camera: common practice, no source. Targets and volume: choices, no published norm. */
 export const DEFAULT_PLAN: Plan = {
   schema: 1,
   name: 'Hold, release, catch',
+  stage: 'full-mix',
   ratio: { rehearsals: 2, balls: 1 },
   targets: {
     holdS: { min: 1 },
@@ -58,6 +85,15 @@ export const DEFAULT_PLAN: Plan = {
   },
   ownRange: {},
   volume: { perSession: 60, perWeek: 200 },
-  checklist: ['Trail foot turned out about 20 degrees', 'Trail arm soft', 'Shoulders square'],
+  checklist: [
+    'Trail foot turned out about 20 degrees',
+    'Trail arm a little softer',
+    'Shoulders square',
+    'Camera in line with the stance line, about breastbone height',
+  ],
   note: '',
 };
+
+/** How many rehearsals and balls the plan asks for in turn; no balls in the stage of movement only. */
+export const askedRatio = (plan: Pick<Plan, 'ratio' | 'stage'>): Plan['ratio'] =>
+  STAGES[plan.stage].asksForBalls ? plan.ratio : { ...plan.ratio, balls: 0 };
