@@ -1,9 +1,7 @@
 import type { CalibrationQuality } from '../body/calibrationResult.ts';
-import type { CarryOver, Ledger, SafetyWarning, Verdict } from '../coaching/judgement.ts';
-import type { Ball, PracticeSwing, Rehearsal } from '../swings/repetition.ts';
+import type { CarryOver, JudgedRepetition, Ledger, SafetyWarning } from '../coaching/judgement.ts';
 
-export type JudgedRehearsal = Rehearsal & { readonly verdict: Verdict };
-export type JudgedRepetition = JudgedRehearsal | Ball | PracticeSwing;
+export type { JudgedRehearsal, JudgedRepetition } from '../coaching/judgement.ts';
 
 export interface SensorQuality {
   /** Measured from the sensor's own times, Hz; `null` for fewer than two samples. */

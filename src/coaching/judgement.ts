@@ -1,23 +1,31 @@
+import type { Ball, PracticeSwing, Rehearsal } from '../swings/repetition.ts';
 import type { Target, TargetMeasure } from './plan.ts';
 
 export interface Check {
   readonly measure: TargetMeasure;
   readonly value: number | null;
   readonly target: Target;
-  /** `null` where the measure could not be taken: neither passed nor failed. */
+  /** `null` where the measure could not be taken: neither passed nor failed. A missed catch has failed. */
   readonly passed: boolean | null;
 }
 
 export type CueCode =
   | 'good'
   | 'hold-longer'
+  | 'hold-shorter'
   | 'chest-first'
+  | 'arms-sooner'
   | 'keep-lean'
   | 'bend-down'
+  | 'bend-less'
   | 'keep-arm-out'
+  | 'arm-out-less'
   | 'turn-through'
+  | 'turn-less'
   | 'catch-sooner'
+  | 'catch-later'
   | 'missed-catch'
+  | 'stay-easy'
   | 'not-scored';
 
 /** The one sentence after a repetition; at most six words. */
@@ -27,11 +35,15 @@ export interface Cue {
 }
 
 export interface Verdict {
-  /** `null`: not scored (a gap or saturation touched it). */
+  /** `null`: not scored (a gap or saturation touched it, or a measure is missing and none failed). */
   readonly passed: boolean | null;
+  /** In the order of judgement; only what the plan asks for. */
   readonly checks: readonly Check[];
   readonly cue: Cue;
 }
+
+export type JudgedRehearsal = Rehearsal & { readonly verdict: Verdict };
+export type JudgedRepetition = JudgedRehearsal | Ball | PracticeSwing;
 
 /** Rehearsals and balls in order. */
 export interface Ledger {
@@ -51,9 +63,22 @@ export interface CarryOver {
   readonly keptRotation: number | null;
 }
 
+export type WarningId =
+  | 'club'
+  | 'history'
+  | 'warm-up'
+  | 'pain-now'
+  | 'pain-high'
+  | 'pain-next-day'
+  | 'red-flag'
+  | 'own-range'
+  | 'trunk-own-range'
+  | 'volume'
+  | 'missed';
+
 export interface SafetyWarning {
-  readonly id: 'own-range' | 'trunk-own-range' | 'volume' | 'missed' | 'pain-now' | 'pain-high';
-  /** Session s. */
+  readonly id: WarningId;
+  /** Session s; 0 for what is said before the start. */
   readonly atS: number;
   readonly text: string;
 }
