@@ -23,14 +23,29 @@ export interface Orientation {
   readonly saturated: boolean;
 }
 
+/** What every filter's state shows beside the attitude. */
+export interface FilterState {
+  /** Estimated gyro bias, rad/s, sensor frame. */
+  readonly bias: Vec3;
+  /** The sensor is held still. */
+  readonly rest: boolean;
+}
+
+/** What a filter needs of a sample. */
+export type Reading = Pick<ImuSample, 'acc' | 'gyro'>;
+
 /** A 6-axis filter. `state` is plain data: JSON and back gives the same run. */
-export interface OrientationFilter<State> {
+export interface OrientationFilter<State extends FilterState> {
   readonly name: string;
   create(): State;
   /**
-   * Takes one sample into `state` (in place) and returns its orientation.
+   * Takes one sample into `state` (in place) and returns its orientation. Its gyro reading is taken
+   * as the mean rate since the sample before: exact for a steady rate; where readings are of an
+   * instant, the caller gives the mean of two.
    * @param dtS time since the previous sample, s; values that are not finite and positive leave the attitude as it was.
    * Samples that are not finite are ignored for attitude and bias; the state never becomes NaN.
    */
-  update(state: State, sample: ImuSample, dtS: number): Quat;
+  update(state: State, reading: Reading, dtS: number): Quat;
+  /** Nothing came for `gapS` seconds: the attitude stays, and what comes next levels it soon. */
+  afterGap(state: State, gapS: number): void;
 }

@@ -1,0 +1,21 @@
+import { type Quat, rotateInverse } from '../../src/math/quat.ts';
+import { type Vec3, ZERO, add, vec3 } from '../../src/math/vec3.ts';
+import type { ImuSample } from '../../src/sensors/sample.ts';
+
+/** Standard gravity (CGPM 1901), m/s^2. */
+export const G = 9.80665;
+export const UP: Vec3 = vec3(0, G, 0);
+
+export const sample = (timeS: number, acc: Vec3, gyro: Vec3 = ZERO): ImuSample => ({
+  sensor: 'chest',
+  timeS,
+  acc,
+  gyro,
+  deviceTimeS: null,
+  arrivalTimeS: null,
+  saturated: false,
+});
+
+/** What an ideal sensor reads at attitude `q` (sensor to Y-up earth), turning at `gyro` and held in place. */
+export const readingAt = (timeS: number, q: Quat, gyro: Vec3, bias: Vec3 = ZERO): ImuSample =>
+  sample(timeS, rotateInverse(q, UP), add(gyro, bias));
