@@ -1,0 +1,286 @@
+import type { Measures } from '../swings/repetition.ts';
+import { TOGETHER_MS } from './cues.ts';
+import type { Target } from './plan.ts';
+
+export type MeasureKey = keyof Measures | 'holdS';
+
+/** How sure a number is on people. */
+export interface Accuracy {
+  /** In the measure's unit; for a whisker beside the number. */
+  readonly plusMinus: number;
+  readonly text: string;
+  readonly source: string;
+}
+
+/** Everything a screen or a table says about a measure. */
+export interface MeasureInfo {
+  /** Plain words; `term` follows in brackets. */
+  readonly name: string;
+  readonly term: string | null;
+  readonly unit: '°' | 's' | 'ms' | 'cm';
+  /** Decimals that the accuracy allows; -1 rounds to tens. */
+  readonly decimals: number;
+  /** A change whose sign means something: shown with it. */
+  readonly signed: boolean;
+  readonly better: 'higher' | 'lower' | 'neither';
+  readonly accuracy: Accuracy;
+  readonly what: string;
+  readonly how: string;
+  readonly cannotSee: string;
+}
+
+const THORAX: Accuracy = {
+  plusMinus: 4,
+  text: 'about ±4° on people',
+  source: 'Brouwer et al. 2021 (sensor against optical, golf swings among the movements)',
+};
+const AXIAL: Accuracy = {
+  plusMinus: 15,
+  text: '±10 to 15° on people, and 25 to 50 % under-read by a sensor on the upper arm',
+  source: 'Ludewig et al. 2002; Warner and Heller 2025',
+};
+const ELEVATION: Accuracy = {
+  plusMinus: 2,
+  text: '2° aimed for on simulated movement; not tested on people',
+  source: "the project's own aim",
+};
+const timing = (plusMinus: number, unit: string): Accuracy => ({
+  plusMinus,
+  text: `±${plusMinus} ${unit}, from the timing aimed for on simulated movement; not tested on people`,
+  source: "the project's own aim: release and arm start 25 ms, catch 15 ms",
+});
+
+const TRUNK_CANNOT =
+  'One sensor on the breastbone sees the chest, not the hips or the shape of the spine.';
+const ARM_CANNOT =
+  'Skin slides over the bone: the arm turns more than the sensor. Compare only with yourself.';
+const RELEASE_CANNOT = 'The hand opening is not seen: release is the start of the chest.';
+const SPAN = 'from the top to the catch (for a ball: to the fastest turn before impact)';
+
+const trunk = {
+  unit: '°',
+  decimals: 0,
+  accuracy: THORAX,
+  cannotSee: TRUNK_CANNOT,
+} as const;
+
+/** Keys in the order of reading. */
+export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
+  holdS: {
+    name: 'hold at the top',
+    term: null,
+    unit: 's',
+    decimals: 1,
+    signed: false,
+    better: 'higher',
+    accuracy: timing(0.04, 's'),
+    what: 'How long chest and arm are still at the top.',
+    how: 'From both sensors turning slower than a small limit to the start of the chest.',
+    cannotSee: 'A club that wanders while chest and arm are still.',
+  },
+  chestLeadMs: {
+    name: 'chest starts before the arm',
+    term: 'chest lead',
+    unit: 'ms',
+    decimals: -1,
+    signed: true,
+    better: 'higher',
+    accuracy: timing(35, 'ms'),
+    what: 'Start of the arm minus start of the chest; under 20 ms it reads "together".',
+    how: 'Each start is where a curve through the first part of the movement leaves zero.',
+    cannotSee: `The hips, which may start before both. ${RELEASE_CANNOT}`,
+  },
+  leanChangeDeg: {
+    ...trunk,
+    name: 'forward lean kept',
+    term: 'lean change',
+    signed: true,
+    better: 'higher',
+    what: 'Change of the angle between chest and vertical; below zero is straightening up.',
+    how: `Direction of gravity seen from the chest, ${SPAN}.`,
+  },
+  addedFlexionDeg: {
+    ...trunk,
+    name: 'bend added beyond the turn',
+    term: 'added flexion',
+    signed: true,
+    better: 'higher',
+    what: 'Forward bend that was gained by bending, not by turning an already leaning chest.',
+    how: `The gain less the part that the same turn alone would give, ${SPAN}.`,
+  },
+  keptRotationDeg: {
+    name: 'arm kept turned out',
+    term: 'external rotation',
+    unit: '°',
+    decimals: 0,
+    signed: true,
+    better: 'higher',
+    accuracy: AXIAL,
+    what: 'How far the upper arm turned about its own length; below zero is lost outward turn.',
+    how: `Turning rate of the arm about its length relative to the chest, added up ${SPAN}.`,
+    cannotSee: ARM_CANNOT,
+  },
+  turnTowardTargetDeg: {
+    ...trunk,
+    name: 'chest turned toward the target',
+    term: 'turn',
+    signed: true,
+    better: 'higher',
+    what: 'How far the chest turned back from the top.',
+    how: `Change of heading of the chest, ${SPAN}.`,
+  },
+  releaseToCatchMs: {
+    name: 'from letting go to the catch',
+    term: 'release to catch',
+    unit: 'ms',
+    decimals: -1,
+    signed: false,
+    better: 'lower',
+    accuracy: timing(30, 'ms'),
+    what: 'How long the club falls.',
+    how: 'From the start of the chest to the small shock of the catch at the arm.',
+    cannotSee: RELEASE_CANNOT,
+  },
+  fallCm: {
+    name: 'fall of the club',
+    term: 'free fall',
+    unit: 'cm',
+    decimals: 0,
+    signed: false,
+    better: 'lower',
+    accuracy: timing(9, 'cm after 0.3 s'),
+    what: 'How far a dropped body falls in the time from letting go to the catch.',
+    how: 'Half of 9.80665 m/s² times the time squared.',
+    cannotSee: 'A club that is slowed or carried by the hand falls less.',
+  },
+  flexionTopDeg: {
+    ...trunk,
+    name: 'forward bend at the top',
+    term: 'flexion',
+    signed: true,
+    better: 'neither',
+    what: 'Bend of the chest forward from upright.',
+    how: 'Direction of gravity seen from the chest, at the end of the hold.',
+  },
+  flexionCatchDeg: {
+    ...trunk,
+    name: 'forward bend at the catch',
+    term: 'flexion',
+    signed: true,
+    better: 'neither',
+    what: 'Bend of the chest forward from upright.',
+    how: 'Direction of gravity seen from the chest, at the catch (for a ball: at the fastest turn before impact).',
+  },
+  flexionGainDeg: {
+    ...trunk,
+    name: 'forward bend gained',
+    term: 'flexion gain',
+    signed: true,
+    better: 'neither',
+    what: 'Bend at the catch less bend at the top; most of it comes from turning.',
+    how: `Sum of the part explained by the turn and the added part, ${SPAN}.`,
+  },
+  turnExplainedDeg: {
+    ...trunk,
+    name: 'bend that turning alone gives',
+    term: 'explained by the turn',
+    signed: true,
+    better: 'neither',
+    what: 'The gain of a chest that only turned about its own length.',
+    how: `From the chest at the top and its turn about its own length, ${SPAN}.`,
+  },
+  lateralChangeDeg: {
+    ...trunk,
+    name: 'side bend toward the trail side',
+    term: 'lateral bend change',
+    signed: true,
+    better: 'neither',
+    what: 'Change of the bend to the side; above zero is toward the trail side.',
+    how: `Direction of gravity seen from the chest, ${SPAN}.`,
+  },
+  turnTopDeg: {
+    ...trunk,
+    name: 'chest turn at the top',
+    term: 'turn',
+    signed: true,
+    better: 'neither',
+    what: 'Turn against the address; below zero is away from the target.',
+    how: 'Heading of the chest against the last still address.',
+  },
+  externalRotationTopDeg: {
+    name: 'arm turned out at the top',
+    term: 'external rotation',
+    unit: '°',
+    decimals: 0,
+    signed: true,
+    better: 'neither',
+    accuracy: AXIAL,
+    what: 'Outward turn of the upper arm against the chest.',
+    how: 'Third angle of the standard (ISB) sequence; only with the arm raised 30 to 150°.',
+    cannotSee: ARM_CANNOT,
+  },
+  elevationTopDeg: {
+    name: 'arm raised at the top',
+    term: 'elevation',
+    unit: '°',
+    decimals: 0,
+    signed: false,
+    better: 'neither',
+    accuracy: ELEVATION,
+    what: 'Angle between upper arm and trunk.',
+    how: 'Second angle of the standard (ISB) sequence.',
+    cannotSee: 'Shoulder blade and arm apart: both together raise the arm.',
+  },
+};
+
+export const MEASURE_KEYS = Object.keys(MEASURE_INFO) as readonly MeasureKey[];
+
+/** "arm kept turned out (external rotation)" */
+export function measureLabel(key: MeasureKey): string {
+  const { name, term } = MEASURE_INFO[key];
+  return term === null ? name : `${name} (${term})`;
+}
+
+/**
+ * The value as it is shown: rounded to what its accuracy allows, with its unit; "together" for a small lead.
+ * Where rounding would carry a value over an end of the target, decimals are added until it does not.
+ */
+export function measureText(key: MeasureKey, value: number | null, target?: Target): string {
+  if (value === null || !Number.isFinite(value)) return 'not taken';
+  if (key === 'chestLeadMs' && Math.abs(value) < TOGETHER_MS) return 'together';
+  const { unit, decimals, signed } = MEASURE_INFO[key];
+  const shown = roundedText(value, enoughDecimals(value, decimals, target));
+  const sign = signed && Number(shown) > 0 ? '+' : '';
+  return `${sign}${withUnit(shown, unit)}`;
+}
+
+/** "at least 1.0 s", "at most 450 ms", "from 20 to 40°" */
+export function targetText(key: MeasureKey, { min, max }: Target): string {
+  const { unit } = MEASURE_INFO[key];
+  if (min !== undefined && max !== undefined)
+    return `from ${min} to ${withUnit(String(max), unit)}`;
+  if (min !== undefined) return `at least ${withUnit(String(min), unit)}`;
+  return max === undefined ? 'any' : `at most ${withUnit(String(max), unit)}`;
+}
+
+const withUnit = (text: string, unit: string): string =>
+  unit === '°' ? `${text}°` : `${text} ${unit}`;
+
+function roundedText(value: number, decimals: number): string {
+  const step = 10 ** Math.max(0, -decimals);
+  const text = (Math.round(value / step) * step).toFixed(0);
+  const shown = decimals > 0 ? value.toFixed(decimals) : text;
+  return Number(shown) === 0 ? shown.replace('-', '') : shown;
+}
+
+const MOST_DECIMALS = 3;
+
+function enoughDecimals(value: number, decimals: number, target: Target = {}): number {
+  const shown = Number(roundedText(value, decimals));
+  const crosses =
+    (target.min !== undefined && value < target.min !== shown < target.min) ||
+    (target.max !== undefined && value > target.max !== shown > target.max);
+  return crosses && decimals < MOST_DECIMALS
+    ? enoughDecimals(value, decimals + 1, target)
+    : decimals;
+}
