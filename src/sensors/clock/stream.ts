@@ -92,7 +92,9 @@ function firstReadingS(state: StreamState, stampS: number | null, lost: number):
   if (stampS === null) return dueS ?? 0;
   if (dueS === null || lost > 0) return stampS;
   const coarse = format.ticks !== null && 1 / format.ticks.perS > COARSE_S;
-  return coarse ? dueS + SMOOTH * (stampS - dueS) : stampS;
+  const firstS = coarse ? dueS + SMOOTH * (stampS - dueS) : stampS;
+  // Readings never overlap those of the packet before, whatever the stamps say.
+  return Math.max(firstS, dueS - state.spacingS / 2);
 }
 
 /** Unwrapped device time, s; a device that restarted has its clock fitted anew. */
