@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isWithin } from '../../src/coaching/judge.ts';
-import {
-  MEASURE_INFO,
-  MEASURE_KEYS,
-  measureLabel,
-  measureText,
-  targetText,
-} from '../../src/coaching/measureInfo.ts';
+import { MEASURE_INFO, MEASURE_KEYS } from '../../src/coaching/measureInfo.ts';
+import { measureLabel, measureText, targetText } from '../../src/coaching/measureText.ts';
 import { TARGET_MEASURES } from '../../src/coaching/plan.ts';
 import { GOOD_MEASURES } from './repetitions.ts';
 

@@ -1,0 +1,53 @@
+import { TOGETHER_MS } from './cues.ts';
+import { MEASURE_INFO, type MeasureKey } from './measureInfo.ts';
+import type { Target } from './plan.ts';
+
+/** "arm kept turned out (external rotation)" */
+export function measureLabel(key: MeasureKey): string {
+  const { name, term } = MEASURE_INFO[key];
+  return term === null ? name : `${name} (${term})`;
+}
+
+/**
+ * The value as it is shown: rounded to what its accuracy allows, with its unit; "together" for a small lead.
+ * Where rounding would carry a value over an end of the target, decimals are added until it does not.
+ */
+export function measureText(key: MeasureKey, value: number | null, target?: Target): string {
+  if (value === null || !Number.isFinite(value)) return 'not taken';
+  if (key === 'chestLeadMs' && Math.abs(value) < TOGETHER_MS) return 'together';
+  const { unit, decimals, signed } = MEASURE_INFO[key];
+  const shown = roundedText(value, enoughDecimals(value, decimals, target));
+  const sign = signed && Number(shown) > 0 ? '+' : '';
+  return `${sign}${withUnit(shown, unit)}`;
+}
+
+/** "at least 1.0 s", "at most 450 ms", "from 20 to 40°" */
+export function targetText(key: MeasureKey, { min, max }: Target): string {
+  const { unit } = MEASURE_INFO[key];
+  if (min !== undefined && max !== undefined)
+    return `from ${min} to ${withUnit(String(max), unit)}`;
+  if (min !== undefined) return `at least ${withUnit(String(min), unit)}`;
+  return max === undefined ? 'any' : `at most ${withUnit(String(max), unit)}`;
+}
+
+const withUnit = (text: string, unit: string): string =>
+  unit === '°' ? `${text}°` : `${text} ${unit}`;
+
+function roundedText(value: number, decimals: number): string {
+  const step = 10 ** Math.max(0, -decimals);
+  const text = (Math.round(value / step) * step).toFixed(0);
+  const shown = decimals > 0 ? value.toFixed(decimals) : text;
+  return Number(shown) === 0 ? shown.replace('-', '') : shown;
+}
+
+const MOST_DECIMALS = 3;
+
+function enoughDecimals(value: number, decimals: number, target: Target = {}): number {
+  const shown = Number(roundedText(value, decimals));
+  const crosses =
+    (target.min !== undefined && value < target.min !== shown < target.min) ||
+    (target.max !== undefined && value > target.max !== shown > target.max);
+  return crosses && decimals < MOST_DECIMALS
+    ? enoughDecimals(value, decimals + 1, target)
+    : decimals;
+}
