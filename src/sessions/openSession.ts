@@ -1,0 +1,136 @@
+import type { AnalysisInput } from '../analysis/contract.ts';
+import type { SensorRole } from '../sensors/sample.ts';
+import type { SessionEvent, SessionEventType } from '../sensors/sessionEvent.ts';
+import { openFiles } from './files/openFiles.ts';
+import { LIMITS, type Limits, type SessionFiles } from './files/sessionFiles.ts';
+import type { SessionHeader, TrackHeader } from './header.ts';
+import { type Channels, SLOT_COUNT, readChannels } from './read/channels.ts';
+import { readEvents } from './read/events.ts';
+import { readHeader } from './read/header.ts';
+import { type TrackFiles, findLayout } from './read/layout.ts';
+import { mergeTracks } from './read/merge.ts';
+import { type Skipped, motionBlocks } from './read/motionBlocks.ts';
+import { checkPlausible } from './read/plausible.ts';
+import { readSidecar } from './read/sidecar.ts';
+import { SessionError } from './sessionError.ts';
+
+/** An opened recording, checked at its border; close it when done. */
+export interface RecordedSession {
+  readonly header: SessionHeader;
+  /** In the order in which they are over. */
+  readonly events: readonly SessionEvent[];
+  readonly files: SessionFiles;
+  /**
+   * All samples and events in order of session time, in batches. Each sensor's times rise strictly.
+   * Can be called again for another run from the start.
+   * @throws SessionError where a row is not what channels.tsv says.
+   */
+  inputs(): AsyncGenerator<readonly AnalysisInput[]>;
+  /** What the last run through `inputs` passed over, in words. */
+  notes(): readonly string[];
+  close(): Promise<void>;
+}
+
+interface OpenTrack {
+  readonly files: TrackFiles;
+  readonly channels: Channels;
+  readonly header: TrackHeader;
+}
+
+/** How much of each track is looked at before anything is handed out, rows: about 80 s. */
+const OPENING_ROWS = 8192;
+
+/**
+ * Opens a session folder or zip in the recording format.
+ * @throws SessionError naming file, line and column where it is not one, or its units cannot be right.
+ */
+export async function openSession(path: string, limits: Limits = LIMITS): Promise<RecordedSession> {
+  const files = await openFiles(path, limits);
+  try {
+    return await open(files);
+  } catch (error) {
+    await files.close();
+    throw error;
+  }
+}
+
+async function open(files: SessionFiles): Promise<RecordedSession> {
+  const layout = findLayout(files);
+  const tracks: OpenTrack[] = [];
+  for (const track of layout.tracks) tracks.push(await openTrack(files, track));
+  const headers = new Map<SensorRole, TrackHeader>(tracks.map((t) => [t.files.role, t.header]));
+  const header = await readHeader(files, layout, headers);
+  const events = await readEvents(files, layout.events);
+  for (const track of tracks) await checkOpening(files, track);
+  let skipped: { track: OpenTrack; count: Skipped }[] = [];
+  return {
+    header,
+    events,
+    files,
+    inputs() {
+      skipped = tracks.map((track) => ({ track, count: { missing: 0, notLater: 0 } }));
+      const streams = skipped.map(({ track, count }) => ({
+        role: track.files.role,
+        header: track.header,
+        blocks: motionBlocks(files, track.files.motion, track.channels, count),
+      }));
+      return mergeTracks(streams, events);
+    },
+    notes: () => skipped.flatMap(({ track, count }) => notesOf(track.files.role, count)),
+    close: () => files.close(),
+  };
+}
+
+async function openTrack(files: SessionFiles, track: TrackFiles): Promise<OpenTrack> {
+  const channels = await readChannels(files, track.channels);
+  const header = await readSidecar(files, track.sidecar, track.role, channels);
+  return { files: track, channels, header };
+}
+
+async function checkOpening(files: SessionFiles, track: OpenTrack): Promise<void> {
+  const values = new Float64Array(OPENING_ROWS * SLOT_COUNT);
+  let rows = 0;
+  const blocks = motionBlocks(files, track.files.motion, track.channels, {
+    missing: 0,
+    notLater: 0,
+  });
+  for await (const block of blocks) {
+    const take = Math.min(block.rows, OPENING_ROWS - rows);
+    values.set(block.values.subarray(0, take * SLOT_COUNT), rows * SLOT_COUNT);
+    rows += take;
+    if (rows === OPENING_ROWS) break;
+  }
+  checkPlausible({
+    file: track.files.motion,
+    rows,
+    values,
+    gyroFullScale: (track.header.gyroFullScaleDegPerS * Math.PI) / 180,
+  });
+}
+
+function notesOf(role: SensorRole, { missing, notLater }: Skipped): string[] {
+  const notes: string[] = [];
+  if (missing > 0) notes.push(`${role}: ${missing} rows with missing values counted as lost`);
+  if (notLater > 0)
+    notes.push(`${role}: ${notLater} rows not later than the one before were left out`);
+  return notes;
+}
+
+/** Steps without which sensors cannot be tied to segments, in the order in which they are done. */
+const CALIBRATION_STEPS: readonly { readonly type: SessionEventType; readonly words: string }[] = [
+  { type: 'calibration-stand', words: 'standing still' },
+  { type: 'calibration-bow', words: 'bows' },
+  { type: 'calibration-armRaise', words: 'arm raises' },
+  { type: 'address-reference', words: 'the address reference' },
+];
+
+/** @throws SessionError `missing-calibration` that names the steps which events.tsv does not have. */
+export function requireCalibration({ events }: Pick<RecordedSession, 'events'>): void {
+  const missing = CALIBRATION_STEPS.filter(({ type }) => !events.some((e) => e.type === type));
+  if (missing.length === 0) return;
+  const steps = missing.map(({ type, words }) => `${words} (${type})`).join(', ');
+  throw new SessionError(
+    'missing-calibration',
+    `the recording cannot be measured: its events lack the calibration step${missing.length > 1 ? 's' : ''} ${steps}`,
+  );
+}

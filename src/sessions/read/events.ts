@@ -1,0 +1,51 @@
+import {
+  SESSION_EVENT_TYPES,
+  type SessionEvent,
+  type SessionEventType,
+} from '../../sensors/sessionEvent.ts';
+import type { SessionFiles } from '../files/sessionFiles.ts';
+import { eventEndS } from '../header.ts';
+import { SessionError } from '../sessionError.ts';
+import { type Row, type Table, cellPlace, columnOf, numberAt, readTable } from './table.ts';
+
+/** Events in the order in which they are over; other trial types than ours are left out. */
+export async function readEvents(
+  files: SessionFiles,
+  file: string,
+): Promise<readonly SessionEvent[]> {
+  if (!files.names.includes(file)) return [];
+  const table = await readTable(files, file, { tornEnd: true });
+  const columns = {
+    onset: columnOf(table, 'onset'),
+    duration: columnOf(table, 'duration'),
+    type: columnOf(table, 'trial_type'),
+    value: table.columns.indexOf('value'),
+  };
+  return table.rows
+    .flatMap((row) => eventOf(table, row, columns))
+    .sort((a, b) => eventEndS(a) - eventEndS(b));
+}
+
+interface EventColumns {
+  readonly onset: number;
+  readonly duration: number;
+  readonly type: number;
+  readonly value: number;
+}
+
+function eventOf(table: Table, row: Row, columns: EventColumns): SessionEvent[] {
+  const type = row.cells[columns.type] as SessionEventType;
+  if (!SESSION_EVENT_TYPES.includes(type)) return [];
+  const onsetS = numberAt(table, row, columns.onset);
+  const durationS = numberAt(table, row, columns.duration) ?? 0;
+  const refuse = (what: string, column: number): never => {
+    throw new SessionError('bad-field', what, cellPlace(table, row, column));
+  };
+  if (onsetS === null) return refuse('an event needs an onset', columns.onset);
+  if (durationS < 0) return refuse('a duration cannot be negative', columns.duration);
+  if (type !== 'pain') return [{ type, onsetS, durationS, value: null }];
+  const value = columns.value < 0 ? null : numberAt(table, row, columns.value);
+  if (value !== null && (value < 0 || value > 10))
+    return refuse('pain is rated from 0 to 10', columns.value);
+  return [{ type, onsetS, durationS, value }];
+}

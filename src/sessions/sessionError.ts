@@ -1,0 +1,61 @@
+export type SessionErrorCode =
+  | 'not-found'
+  | 'not-a-session'
+  | 'not-a-zip'
+  | 'zip-limit'
+  | 'zip-damaged'
+  | 'unsafe-path'
+  | 'duplicate-name'
+  | 'several-sessions'
+  | 'missing-file'
+  | 'too-large'
+  | 'bad-json'
+  | 'missing-field'
+  | 'bad-field'
+  | 'binary'
+  | 'header-row'
+  | 'column-count'
+  | 'not-a-number'
+  | 'missing-channel'
+  | 'bad-channel'
+  | 'bad-units'
+  | 'missing-column'
+  | 'time-backwards'
+  | 'too-long'
+  | 'no-samples'
+  | 'too-slow'
+  | 'implausible-units'
+  | 'one-sensor'
+  | 'hand-unknown'
+  | 'missing-calibration'
+  | 'exists'
+  | 'write-failed';
+
+/** Where in a recording: file relative to the session, line and column counted from 1. */
+export interface Place {
+  readonly file?: string;
+  readonly line?: number;
+  readonly column?: number;
+}
+
+/** A recording that cannot be read or written, in one sentence that names the place. */
+export class SessionError extends Error {
+  override readonly name = 'SessionError';
+  readonly code: SessionErrorCode;
+  readonly place: Place;
+
+  constructor(code: SessionErrorCode, what: string, place: Place = {}) {
+    super(placed(what, place));
+    this.code = code;
+    this.place = place;
+  }
+}
+
+function placed(what: string, { file, line, column }: Place): string {
+  const where = [
+    file,
+    line === undefined ? undefined : `line ${line}`,
+    column === undefined ? undefined : `column ${column}`,
+  ].filter((part) => part !== undefined);
+  return where.length === 0 ? what : `${where.join(', ')}: ${what}`;
+}
