@@ -1,0 +1,243 @@
+import type { BodyFrame } from '../body/segments.ts';
+import { freeFall } from '../math/gravity.ts';
+import type { SwingCandidate } from './detector.ts';
+import { postureMeasures } from './measures.ts';
+import { onsetTime } from './onset.ts';
+import type { Ball, Measures, PracticeSwing, Rehearsal, RepetitionFlag } from './repetition.ts';
+import { type Shock, type ShockSample, strongestShock } from './shock.ts';
+import { type SwingWindow, indexAt, indexOfMax, swingWindow } from './window.ts';
+
+/** Choices of the design: s, deg, deg/s, m/s^2. */
+export const SWING = {
+  /** Shorter is no hold. */
+  shortestHoldS: 0.3,
+  /** Peak turn speed of a full swing. */
+  fullSwingDegPerS: 250,
+  /** A full swing comes at least this near to the address heading. */
+  throughDeg: -15,
+  /** A ball's shock at the upper arm is larger than any catch's. */
+  ballShock: 8,
+  /** A rehearsal is a quick movement: peak within this time of its start; calm lowering takes longer. */
+  quickRiseS: 0.42,
+  /** No catch sooner than this after the release. */
+  earliestCatchS: 0.08,
+  /** After this the club has landed. */
+  landedS: 0.55,
+  /** Where no catch was seen, measures are taken here. */
+  assumedCatchS: 0.4,
+  /** Under this lead chest and arm start together. */
+  togetherMs: 20,
+} as const;
+
+type Unnumbered<T> = Omit<T, 'index'>;
+export type AnalysedSwing = Unnumbered<Rehearsal> | Unnumbered<Ball> | Unnumbered<PracticeSwing>;
+
+interface Moments {
+  readonly startS: number;
+  readonly topS: number;
+  readonly releaseS: number;
+  readonly holdS: number;
+  /** Index and size of the fastest turn toward the target. */
+  readonly peakIndex: number;
+  readonly peakTurnRate: number;
+}
+
+/**
+ * Batch analysis of one closed candidate.
+ * @param frames frames from before the backswing to the end of the movement
+ * @param shocks the arm sensor's shock signal over the same time
+ * @returns the repetition without its number, or `null` where the movement was none
+ */
+export function analyseSwing(
+  frames: readonly BodyFrame[],
+  shocks: readonly ShockSample[],
+  candidate: SwingCandidate,
+): AnalysedSwing | null {
+  if (frames.length < 20) return null;
+  const w = swingWindow(frames);
+  const m = momentsOf(w, candidate);
+  const last = w.signals.length - 1;
+  const through = w.signals.slice(m.peakIndex, last + 1).some((s) => s.turnDeg >= SWING.throughDeg);
+  const full = m.peakTurnRate >= SWING.fullSwingDegPerS && through;
+  if (full && m.holdS < SWING.shortestHoldS) return fullSwing(w, shocks, candidate, m);
+  if (m.holdS < SWING.shortestHoldS) return null;
+  return rehearsal(w, shocks, candidate, m);
+}
+
+function momentsOf(w: SwingWindow, c: SwingCandidate): Moments {
+  const from = indexAt(w.timeS, c.leftTopS - 0.15);
+  const end = indexAt(w.timeS, c.endS);
+  const turnRate = w.signals.map((s) => s.turnRate);
+  const peakIndex = indexOfMax(turnRate, from, end);
+  const chestPeak = indexOfMax(w.chestSpeed, from, end);
+  const startS = backswingStart(w, c, from);
+  if (c.holdFromS === null) {
+    const turn = w.signals.map((s) => -s.turnDeg);
+    const top = indexOfMax(turn, indexAt(w.timeS, startS), peakIndex);
+    const topS = w.timeS[top] ?? c.leftTopS;
+    return {
+      startS,
+      topS,
+      releaseS: topS,
+      holdS: 0,
+      peakIndex,
+      peakTurnRate: turnRate[peakIndex] ?? 0,
+    };
+  }
+  const holdIndex = indexAt(w.timeS, c.holdFromS + 0.1);
+  const releaseS =
+    onsetTime(w.timeS, w.chestSpeed, firstPeak(w.chestSpeed, from, chestPeak), holdIndex) ??
+    c.leftTopS;
+  const topS = arrivalAtTop(w, startS, holdIndex) ?? c.holdFromS;
+  return {
+    startS,
+    topS,
+    releaseS,
+    holdS: Math.max(0, releaseS - topS),
+    peakIndex,
+    peakTurnRate: turnRate[peakIndex] ?? 0,
+  };
+}
+
+/** The first local maximum that reaches most of the highest one: later humps are follow-through. */
+function firstPeak(speed: readonly number[], from: number, highest: number): number {
+  const level = 0.8 * (speed[highest] ?? 0);
+  for (let i = from; i < highest; i++) {
+    const here = speed[i] ?? 0;
+    if (here >= level && here >= (speed[i + 1] ?? 0)) return i;
+  }
+  return highest;
+}
+
+function backswingStart(w: SwingWindow, c: SwingCandidate, topIndex: number): number {
+  const first = indexAt(w.timeS, c.startS - 0.3);
+  const peak = indexOfMax(w.chestSpeed, first, topIndex);
+  return onsetTime(w.timeS, w.chestSpeed, peak, first) ?? c.startS;
+}
+
+/** End of the backswing: the onset model on the reversed movement. */
+function arrivalAtTop(w: SwingWindow, startS: number, holdIndex: number): number | null {
+  const first = indexAt(w.timeS, startS);
+  const peak = indexOfMax(w.chestSpeed, first, holdIndex);
+  const end = Math.min(holdIndex + 20, w.timeS.length - 1);
+  const back = w.timeS.slice(peak, end + 1).map((t) => -t);
+  const speed = w.chestSpeed.slice(peak, end + 1);
+  const t = onsetTime(back.reverse(), speed.reverse(), speed.length - 1, 0);
+  return t === null ? null : -t;
+}
+
+function fullSwing(
+  w: SwingWindow,
+  shocks: readonly ShockSample[],
+  c: SwingCandidate,
+  m: Moments,
+): AnalysedSwing | null {
+  const peakS = w.timeS[m.peakIndex] ?? m.topS;
+  const shock = strongestShock(shocks, m.topS + SWING.earliestCatchS, peakS + 0.25);
+  const struck = shock !== null && shock.size >= SWING.ballShock;
+  const until = struck ? indexAt(w.timeS, shock.timeS) : m.peakIndex;
+  const deliveryIndex = indexOfMax(
+    w.signals.map((s) => s.turnRate),
+    indexAt(w.timeS, m.topS),
+    until,
+  );
+  const deliveryS = w.timeS[deliveryIndex] ?? peakS;
+  const posture = postureMeasures(w, m.topS, deliveryS);
+  if (posture === null) return null;
+  const measures: Measures = {
+    ...posture,
+    chestLeadMs: null,
+    releaseToCatchMs: null,
+    fallCm: null,
+  };
+  const common = {
+    startS: m.startS,
+    topS: m.topS,
+    endS: c.endS,
+    measures,
+    flags: signalFlags(w, m.startS, struck ? shock.timeS : deliveryS, measures),
+    deliveryS,
+  };
+  return struck
+    ? { kind: 'ball', ...common, impactS: shock.timeS }
+    : { kind: 'practiceSwing', ...common };
+}
+
+function rehearsal(
+  w: SwingWindow,
+  shocks: readonly ShockSample[],
+  c: SwingCandidate,
+  m: Moments,
+): AnalysedSwing | null {
+  if (isCalm(w, c, m)) return null;
+  const armStartS = armStart(w, c);
+  const shock = strongestShock(
+    shocks,
+    m.releaseS + SWING.earliestCatchS,
+    m.releaseS + SWING.landedS + 0.1,
+  );
+  const caught = shock !== null && shock.timeS - m.releaseS <= SWING.landedS;
+  const toS = caught ? shock.timeS : m.releaseS + SWING.assumedCatchS;
+  const posture = postureMeasures(w, m.releaseS, toS);
+  if (posture === null) return null;
+  const leadMs = armStartS === null ? null : (armStartS - m.releaseS) * 1000;
+  const measures: Measures = {
+    ...posture,
+    chestLeadMs: leadMs,
+    releaseToCatchMs: caught ? (toS - m.releaseS) * 1000 : null,
+    fallCm: caught ? freeFall(toS - m.releaseS) * 100 : null,
+  };
+  return {
+    kind: 'rehearsal',
+    startS: m.startS,
+    topS: m.topS,
+    endS: c.endS,
+    releaseS: m.releaseS,
+    armStartS,
+    catchS: caught ? toS : null,
+    catchConfidence: caught ? shock.confidence : 0,
+    holdS: m.holdS,
+    measures,
+    flags: [
+      ...signalFlags(w, m.startS, toS, measures),
+      ...catchFlags(caught, shock),
+      ...(leadMs !== null && Math.abs(leadMs) < SWING.togetherMs ? (['together'] as const) : []),
+    ],
+  };
+}
+
+/** Lowering the club calmly from a hold: chest and arm take their time to the fastest point. */
+function isCalm(w: SwingWindow, c: SwingCandidate, m: Moments): boolean {
+  const from = indexAt(w.timeS, c.leftTopS - 0.15);
+  const end = indexAt(w.timeS, c.endS);
+  const speed = w.signals.map((s) => Math.max(s.chestSpeed, s.armSpeed));
+  const peak = indexOfMax(speed, from, end);
+  const start = onsetTime(w.timeS, speed, peak, indexAt(w.timeS, m.topS)) ?? m.releaseS;
+  return (w.timeS[peak] ?? 0) - Math.min(start, m.releaseS) > SWING.quickRiseS;
+}
+
+function armStart(w: SwingWindow, c: SwingCandidate): number | null {
+  const from = indexAt(w.timeS, c.leftTopS - 0.15);
+  const end = indexAt(w.timeS, Math.min(c.endS, c.leftTopS + SWING.landedS));
+  const peak = firstPeak(w.relativeSpeed, from, indexOfMax(w.relativeSpeed, from, end));
+  return onsetTime(w.timeS, w.relativeSpeed, peak, indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1));
+}
+
+function signalFlags(
+  w: SwingWindow,
+  fromS: number,
+  toS: number,
+  measures: Measures,
+): RepetitionFlag[] {
+  const inside = w.frames.filter((f) => f.timeS >= fromS && f.timeS <= toS);
+  return [
+    ...(inside.some((f) => f.gap) ? (['gap'] as const) : []),
+    ...(inside.some((f) => f.saturated) ? (['saturated'] as const) : []),
+    ...(measures.externalRotationTopDeg === null ? (['elevation-out-of-range'] as const) : []),
+  ];
+}
+
+function catchFlags(caught: boolean, shock: Shock | null): RepetitionFlag[] {
+  if (caught) return [];
+  return shock === null ? ['catch-not-detected', 'catch-assumed'] : ['landed', 'catch-assumed'];
+}

@@ -1,0 +1,61 @@
+/**
+ * Onset of a movement by the cubic model of Botzer and Karniel 2009: position grows with t^3, so
+ * the root of speed is a straight line near the start; its zero crossing is the onset. The line is
+ * fitted over the rise between 5 and 30 % of the peak speed.
+ */
+const RISE = { low: 0.05, high: 0.3 };
+
+/**
+ * @param timeS sample times, s
+ * @param speed speed, same length, any unit, >= 0
+ * @param peakIndex where the movement is fastest
+ * @param fromIndex no earlier than this
+ * @returns onset, s, or `null` where no rise can be seen
+ */
+export function onsetTime(
+  timeS: readonly number[],
+  speed: readonly number[],
+  peakIndex: number,
+  fromIndex: number,
+): number | null {
+  const peak = speed[peakIndex] ?? 0;
+  if (!(peak > 0)) return null;
+  const high = lastBelow(speed, peakIndex, fromIndex, RISE.high * peak);
+  const low = lastBelow(speed, high, fromIndex, RISE.low * peak);
+  const crossing = rootLineZero(timeS, speed, low + 1, high);
+  if (crossing === null) return timeS[Math.max(low, fromIndex)] ?? null;
+  const earliest = timeS[Math.max(fromIndex, low - 15)] ?? crossing;
+  const latest = timeS[Math.min(high + 1, timeS.length - 1)] ?? crossing;
+  return Math.min(latest, Math.max(earliest, crossing));
+}
+
+/** Last index before `from` at which the speed is below `level`; `stop` where there is none. */
+function lastBelow(speed: readonly number[], from: number, stop: number, level: number): number {
+  let i = from;
+  while (i > stop && (speed[i] ?? 0) > level) i--;
+  return i;
+}
+
+/** Least-squares line through sqrt(speed); where it crosses zero. */
+function rootLineZero(
+  timeS: readonly number[],
+  speed: readonly number[],
+  from: number,
+  to: number,
+): number | null {
+  const n = to - from + 1;
+  if (n < 2) return null;
+  const t0 = timeS[from] ?? 0;
+  let [st, sy, stt, sty] = [0, 0, 0, 0];
+  for (let i = from; i <= to; i++) {
+    const t = (timeS[i] ?? 0) - t0;
+    const y = Math.sqrt(Math.max(0, speed[i] ?? 0));
+    st += t;
+    sy += y;
+    stt += t * t;
+    sty += t * y;
+  }
+  const slope = (n * sty - st * sy) / (n * stt - st * st);
+  if (!(slope > 0) || !Number.isFinite(slope)) return null;
+  return t0 - (sy - slope * st) / n / slope;
+}
