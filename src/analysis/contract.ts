@@ -9,6 +9,8 @@ import type { JudgedRepetition } from './result.ts';
 export interface AnalysisSettings {
   readonly hand: 'left' | 'right';
   readonly plan: Plan;
+  /** Also give every instant's pose and angles: for the screen and for curves. */
+  readonly emitFrames?: boolean;
 }
 
 /** What goes in: both sensors and the session's events, in any interleaving that keeps each one's own order. */

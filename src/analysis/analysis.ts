@@ -1,0 +1,156 @@
+import { jointAngles } from '../body/angles.ts';
+import { type SensorPair, flushPairing, pairArm, pairChest } from '../body/pairing.ts';
+import { bodyFrame } from '../body/pose.ts';
+import type { BodyFrame } from '../body/segments.ts';
+import type { Orientation } from '../orientation/orientation.ts';
+import { stepTrack } from '../orientation/track.ts';
+import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import { stepShock } from '../swings/shock.ts';
+import { axialRate, signalsOf } from '../swings/signals.ts';
+import { closeCalibration, remember, stepCalibrating } from './calibrating.ts';
+import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
+import { observeClock } from './quality.ts';
+import { takeMark, takeSwing } from './repetitions.ts';
+import { rezero } from './rezero.ts';
+import { type AnalysisState } from './state.ts';
+import { rememberShock, stepSwinging } from './swinging.ts';
+
+export { start, type AnalysisState } from './state.ts';
+export { result } from './summary.ts';
+
+type Emit = (output: AnalysisOutput) => void;
+
+/**
+ * Takes one input into `state` (in place) and emits what follows from it. Any interleaving of the
+ * two sensors gives the same outputs, as long as neither runs more than a second ahead: everything
+ * happens in order of session time, when both sensors have passed it.
+ */
+export function step(state: AnalysisState, input: AnalysisInput, emit: Emit): void {
+  if (input.kind === 'event') addPending(state, input.event);
+  else takeSample(state, input.sample, emit);
+}
+
+/** No more will come: what waits is worked off. */
+export function finish(state: AnalysisState, emit: Emit): void {
+  flushPairing(state.pairing, (pair) => takePair(state, pair, emit));
+  state.pending.splice(0).forEach((event) => takeEvent(state, event, emit));
+  const { calibrating } = state;
+  if (calibrating.calibration !== null) return;
+  calibrating.calibration = closeCalibration(calibrating);
+  emit({ kind: 'calibration', quality: calibrating.calibration.quality });
+}
+
+const endOf = (e: SessionEvent): number => e.onsetS + e.durationS;
+
+function addPending(state: AnalysisState, event: SessionEvent): void {
+  state.pending.push(event);
+  state.pending.sort((a, b) => endOf(a) - endOf(b));
+}
+
+function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
+  if (raw.sensor === 'club') return;
+  const sensor = state[raw.sensor];
+  observeClock(sensor.clock, raw);
+  if (raw.timeS > state.lastS) state.lastS = raw.timeS;
+  const sample = state.settings.hand === 'left' ? mirrorSample(raw) : raw;
+  const onPair = (pair: SensorPair) => takePair(state, pair, emit);
+  const take =
+    raw.sensor === 'chest'
+      ? (o: Orientation) => takeChest(state, o, onPair)
+      : (o: Orientation) => takeArm(state, o, onPair);
+  stepTrack(sensor.track, sample, take);
+}
+
+function takeChest(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
+  remember(state.calibrating.chest, o);
+  pairChest(state.pairing, o, onPair);
+}
+
+function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
+  remember(state.calibrating.trailArm, o);
+  rememberShock(state.swinging, stepShock(state.shock, o.timeS, o.acc));
+  pairArm(state.pairing, o, onPair);
+}
+
+function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
+  while (state.pending.length > 0 && endOf(state.pending[0]!) <= pair.timeS)
+    takeEvent(state, state.pending.shift()!, emit);
+  const { calibration, headings, addressSeen } = state.calibrating;
+  if (!calibration?.mountings || headings === null) return;
+  const frame = bodyFrame(pair, calibration.mountings, headings);
+  takeFrame(state, frame, addressSeen, emit);
+}
+
+function takeFrame(state: AnalysisState, frame: BodyFrame, ready: boolean, emit: Emit): void {
+  if (ready && !state.paused) followSwing(state, frame, emit);
+  state.lastFrameS = frame.timeS;
+  if (!state.settings.emitFrames) return;
+  const angles = jointAngles(frame.thorax, frame.humerus, 0);
+  emit({ kind: 'frame', frame, angles, keptRotationDeg: state.keptRotationDeg });
+}
+
+function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
+  const signals = signalsOf(frame);
+  const swing = stepSwinging(state.swinging, frame, signals);
+  const { detector } = state.swinging;
+  const { headings, armAtAddress } = state.calibrating;
+  if (detector.phase === 'address' && detector.stillness.still && headings && armAtAddress !== null)
+    rezero(state.rezero, frame, headings, armAtAddress);
+  followRotation(state, frame);
+  if (swing !== null) takeSwing(state, swing, emit);
+  const holdS =
+    detector.phase === 'top' && detector.holdFromS !== null ? frame.timeS - detector.holdFromS : 0;
+  tellPhase(
+    state,
+    swing?.kind === 'rehearsal' ? 'caught' : detector.phase,
+    frame.timeS,
+    holdS,
+    emit,
+  );
+}
+
+/** Live axial rotation: counted from the still top until the swing is over. */
+function followRotation(state: AnalysisState, frame: BodyFrame): void {
+  const { phase, stillness } = state.swinging.detector;
+  const rate = axialRate(frame);
+  const dt = state.lastFrameS === null ? 0 : frame.timeS - state.lastFrameS;
+  const counting = phase === 'top' || phase === 'released';
+  if (!counting) state.keptRotationDeg = null;
+  else if (phase === 'top' && stillness.still) state.keptRotationDeg = 0;
+  else
+    state.keptRotationDeg =
+      (state.keptRotationDeg ?? 0) + ((rate + state.lastAxialRate) / 2) * Math.min(dt, 0.05);
+  state.lastAxialRate = rate;
+}
+
+/** Told on every change, and while holding so that the hold can be shown to fill. */
+function tellPhase(
+  state: AnalysisState,
+  phase: Phase,
+  atS: number,
+  holdS: number,
+  emit: Emit,
+): void {
+  const changed = phase !== state.phase;
+  state.phase = phase;
+  if (changed || phase === 'top') emit({ kind: 'phase', phase, atS, holdS });
+}
+
+function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void {
+  const atS = endOf(event);
+  if (event.type === 'pause' || event.type === 'resume') {
+    state.paused = event.type === 'pause';
+    tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
+  } else if (event.type === 'mark-ball' || event.type === 'mark-rehearsal')
+    takeMark(state, event, emit);
+  else if (stepCalibrating(state.calibrating, event)) tellCalibration(state, atS, emit);
+}
+
+function tellCalibration(state: AnalysisState, atS: number, emit: Emit): void {
+  const { calibration, addressSeen } = state.calibrating;
+  if (calibration === null) return;
+  emit({ kind: 'calibration', quality: calibration.quality });
+  const ready = calibration.mountings !== null && addressSeen;
+  tellPhase(state, ready ? 'waiting' : 'calibrating', atS, 0, emit);
+}

@@ -1,0 +1,117 @@
+import { wrapPi } from '../math/angle.ts';
+import { multiply } from '../math/quat.ts';
+import { thoraxAngles } from '../body/angles.ts';
+import { type Calibration, calibrate, refusal } from '../body/calibration.ts';
+import { missingStep } from '../body/calibrationProblems.ts';
+import {
+  type CalibrationSteps,
+  type StepWindow,
+  addStep,
+  emptySteps,
+  standsAround,
+} from '../body/calibrationSteps.ts';
+import { type Headings, headingOf, meanAngle } from '../body/pose.ts';
+import type { Orientation } from '../orientation/orientation.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+
+/** How much of the past is kept for a calibration step that is told at its end, s. */
+const KEEP_S = 40;
+
+/** Recent orientations of both sensors and what the steps so far have given. Plain data. */
+export interface CalibratingState {
+  chest: Orientation[];
+  trailArm: Orientation[];
+  steps: CalibrationSteps;
+  calibration: Calibration | null;
+  headings: Headings | null;
+  /** Heading of humerus against thorax at the address reference, rad; `null` before it. */
+  armAtAddress: number | null;
+  addressSeen: boolean;
+}
+
+export const createCalibrating = (): CalibratingState => ({
+  chest: [],
+  trailArm: [],
+  steps: emptySteps(),
+  calibration: null,
+  headings: null,
+  armAtAddress: null,
+  addressSeen: false,
+});
+
+export function remember(recent: Orientation[], o: Orientation): void {
+  recent.push(o);
+  const oldest = recent[0]?.timeS ?? o.timeS;
+  // cut in large pieces: moving the array on every sample would cost more than the filter
+  if (o.timeS - oldest > 2 * KEEP_S) {
+    const keep = recent.findIndex((r) => o.timeS - r.timeS <= KEEP_S);
+    recent.splice(0, keep);
+  }
+}
+
+const within = (samples: readonly Orientation[], e: SessionEvent): Orientation[] =>
+  samples.filter((o) => o.timeS >= e.onsetS && o.timeS <= e.onsetS + e.durationS);
+
+const windowOf = (s: CalibratingState, e: SessionEvent): StepWindow => ({
+  onsetS: e.onsetS,
+  durationS: e.durationS,
+  chest: within(s.chest, e),
+  trailArm: within(s.trailArm, e),
+});
+
+/** Takes a finished calibration step. Returns true where the calibration changed. */
+export function stepCalibrating(s: CalibratingState, e: SessionEvent): boolean {
+  const window = windowOf(s, e);
+  if (e.type === 'address-reference') return takeAddress(s, window);
+  if (!e.type.startsWith('calibration-')) return false;
+  if (s.addressSeen && e.type === 'calibration-stand') startAgain(s);
+  addStep(s.steps, e, window);
+  return e.type === 'calibration-stand' && standsAround(s.steps).after !== null && solve(s);
+}
+
+function startAgain(s: CalibratingState): void {
+  s.steps = emptySteps();
+  s.addressSeen = false;
+  s.calibration = null;
+}
+
+function solve(s: CalibratingState): boolean {
+  s.calibration = calibrate(s.steps);
+  const { mountings } = s.calibration;
+  if (mountings === null) return true;
+  const { before, after } = standsAround(s.steps);
+  const stand = after ?? before;
+  const chest = meanAngle(
+    (stand?.chest ?? []).map((o) => headingOf(multiply(o.q, mountings.chest))),
+  );
+  const arm = meanAngle(
+    (stand?.trailArm ?? []).map((o) => headingOf(multiply(o.q, mountings.trailArm))),
+  );
+  s.headings = chest === null || arm === null ? null : { chest: -chest, trailArm: -arm };
+  return true;
+}
+
+/** The student's own address: turn is 0 here, and the arm's heading against the chest is kept for later. */
+function takeAddress(s: CalibratingState, window: StepWindow): boolean {
+  s.addressSeen = true;
+  if (s.calibration === null) solve(s);
+  const mountings = s.calibration?.mountings;
+  if (!mountings || s.headings === null) return true;
+  const facing = s.headings;
+  const turn = meanAngle(
+    window.chest.map((o) => thoraxAngles(multiply(o.q, mountings.chest)).turn + facing.chest),
+  );
+  const arm = meanAngle(
+    window.trailArm.map((o) => headingOf(multiply(o.q, mountings.trailArm)) + facing.trailArm),
+  );
+  if (turn === null || arm === null) return true;
+  s.headings = { chest: facing.chest - turn, trailArm: facing.trailArm - turn };
+  s.armAtAddress = wrapPi(arm - turn);
+  return true;
+}
+
+/** What stands at the end of a session that never finished its calibration. */
+export function closeCalibration(s: CalibratingState): Calibration {
+  if (s.calibration === null && s.steps.stands.length > 0) solve(s);
+  return s.calibration ?? refusal([missingStep('calibration-stand')]);
+}

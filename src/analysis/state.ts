@@ -1,0 +1,63 @@
+import { type PairingState, createPairing } from '../body/pairing.ts';
+import { type LedgerBook, emptyLedger } from '../coaching/ledger.ts';
+import type { SafetyWarning } from '../coaching/judgement.ts';
+import { type TrackState, createTrack } from '../orientation/track.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import { type ShockState, createShock } from '../swings/shock.ts';
+import { type CalibratingState, createCalibrating } from './calibrating.ts';
+import type { AnalysisSettings, Phase } from './contract.ts';
+import { type ClockPairs, createClockPairs } from './quality.ts';
+import type { JudgedRepetition } from './result.ts';
+import { type RezeroState, createRezero } from './rezero.ts';
+import { type SwingingState, createSwinging } from './swinging.ts';
+
+/** One worn sensor's part of the chain. */
+export interface SensorState {
+  readonly track: TrackState;
+  readonly clock: ClockPairs;
+}
+
+/** Everything the chain knows. Plain data: JSON and back continues the same run. */
+export interface AnalysisState {
+  readonly settings: AnalysisSettings;
+  readonly chest: SensorState;
+  readonly trailArm: SensorState;
+  readonly shock: ShockState;
+  readonly pairing: PairingState;
+  /** Events not yet reached by the samples, by their end. */
+  pending: SessionEvent[];
+  readonly calibrating: CalibratingState;
+  readonly rezero: RezeroState;
+  readonly swinging: SwingingState;
+  phase: Phase;
+  paused: boolean;
+  /** Axial rotation since the last still top, deg. */
+  keptRotationDeg: number | null;
+  lastAxialRate: number;
+  lastFrameS: number | null;
+  readonly repetitions: JudgedRepetition[];
+  ledger: LedgerBook;
+  readonly warnings: SafetyWarning[];
+  lastS: number;
+}
+
+export const start = (settings: AnalysisSettings): AnalysisState => ({
+  settings,
+  chest: { track: createTrack(), clock: createClockPairs() },
+  trailArm: { track: createTrack(), clock: createClockPairs() },
+  shock: createShock(),
+  pairing: createPairing(),
+  pending: [],
+  calibrating: createCalibrating(),
+  rezero: createRezero(),
+  swinging: createSwinging(),
+  phase: 'calibrating',
+  paused: false,
+  keptRotationDeg: null,
+  lastAxialRate: 0,
+  lastFrameS: null,
+  repetitions: [],
+  ledger: emptyLedger(settings.plan),
+  warnings: [],
+  lastS: 0,
+});

@@ -1,0 +1,27 @@
+import { carryOver } from '../coaching/carryOver.ts';
+import { ledgerOf } from '../coaching/ledger.ts';
+import { closeCalibration } from './calibrating.ts';
+import { sensorQuality } from './quality.ts';
+import type { AnalysisResult } from './result.ts';
+import type { AnalysisState } from './state.ts';
+
+/** The session's result as it stands. */
+export function result(state: AnalysisState, sessionId: string): AnalysisResult {
+  const { repetitions } = state;
+  return {
+    schema: 1,
+    session: { id: sessionId, hand: state.settings.hand, durationS: state.lastS },
+    calibration: closeCalibration(state.calibrating).quality,
+    quality: {
+      chest: sensorQuality(state.chest.track, state.chest.clock),
+      trailArm: sensorQuality(state.trailArm.track, state.trailArm.clock),
+    },
+    repetitions,
+    ledger: ledgerOf(state.ledger),
+    carryOver: carryOver(
+      repetitions.filter((r) => r.kind === 'rehearsal'),
+      repetitions.filter((r) => r.kind === 'ball'),
+    ),
+    warnings: state.warnings,
+  };
+}
