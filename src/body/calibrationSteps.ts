@@ -33,6 +33,7 @@ export function standsAround(steps: CalibrationSteps): {
   after: StepWindow | null;
 } {
   const moves = [...steps.bows, ...steps.armRaises];
+  if (moves.length === 0) return { before: steps.stands.at(-1) ?? null, after: null };
   const firstMove = Math.min(...moves.map((w) => w.onsetS));
   const lastMove = Math.max(...moves.map((w) => w.onsetS));
   const before = steps.stands.filter((w) => w.onsetS < firstMove).at(-1) ?? null;
