@@ -1,14 +1,17 @@
 import { jointAngles } from '../body/angles.ts';
 import { type SensorPair, flushPairing, pairArm, pairChest } from '../body/pairing.ts';
+import type { WornSensor } from '../body/calibrationSteps.ts';
 import { bodyFrame } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
+import { isFiniteVec, subtract } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
+import { stepAccBias } from '../orientation/accBias.ts';
 import { stepTrack } from '../orientation/track.ts';
 import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { stepShock } from '../swings/shock.ts';
 import { axialRate, signalsOf } from '../swings/signals.ts';
-import { closeCalibration, remember, stepCalibrating } from './calibrating.ts';
+import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
@@ -53,13 +56,23 @@ function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
   const sensor = state[raw.sensor];
   observeClock(sensor.clock, raw);
   if (raw.timeS > state.lastS) state.lastS = raw.timeS;
-  const sample = state.settings.hand === 'left' ? mirrorSample(raw) : raw;
+  const sample = withoutAccBias(state, raw.sensor, raw);
   const onPair = (pair: SensorPair) => takePair(state, pair, emit);
   const take =
     raw.sensor === 'chest'
       ? (o: Orientation) => takeChest(state, o, onPair)
       : (o: Orientation) => takeArm(state, o, onPair);
   stepTrack(sensor.track, sample, take);
+}
+
+/** The reading as a right-handed golfer's, freed of the accelerometer's offset as far as it is known. */
+function withoutAccBias(state: AnalysisState, sensor: WornSensor, raw: ImuSample): ImuSample {
+  const sample = state.settings.hand === 'left' ? mirrorSample(raw) : raw;
+  const { accBias } = state[sensor];
+  if (isFiniteVec(sample.acc) && isFiniteVec(sample.gyro) && Number.isFinite(sample.timeS))
+    if (stepAccBias(accBias, sample.timeS, sample.acc, sample.gyro))
+      learnAccBias(state.calibrating, sensor, accBias.bias);
+  return { ...sample, acc: subtract(sample.acc, accBias.bias) };
 }
 
 function takeChest(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
@@ -76,9 +89,9 @@ function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) =
 function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   while (state.pending.length > 0 && endOf(state.pending[0]!) <= pair.timeS)
     takeEvent(state, state.pending.shift()!, emit);
-  const { calibration, headings, addressSeen } = state.calibrating;
-  if (!calibration?.mountings || headings === null) return;
-  const frame = bodyFrame(pair, calibration.mountings, headings);
+  const { mountings, headings, addressSeen } = state.calibrating;
+  if (mountings === null || headings === null) return;
+  const frame = bodyFrame(pair, mountings, headings);
   takeFrame(state, frame, addressSeen, emit);
 }
 
@@ -148,9 +161,9 @@ function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void 
 }
 
 function tellCalibration(state: AnalysisState, atS: number, emit: Emit): void {
-  const { calibration, addressSeen } = state.calibrating;
+  const { calibration, mountings, addressSeen } = state.calibrating;
   if (calibration === null) return;
   emit({ kind: 'calibration', quality: calibration.quality });
-  const ready = calibration.mountings !== null && addressSeen;
+  const ready = mountings !== null && addressSeen;
   tellPhase(state, ready ? 'waiting' : 'calibrating', atS, 0, emit);
 }

@@ -1,11 +1,19 @@
 import { wrapPi } from '../math/angle.ts';
 import { multiply } from '../math/quat.ts';
+import { type Vec3, ZERO } from '../math/vec3.ts';
 import { thoraxAngles } from '../body/angles.ts';
-import { type Calibration, calibrate, refusal } from '../body/calibration.ts';
+import {
+  type Calibration,
+  type Mountings,
+  calibrate,
+  mountingOf,
+  refusal,
+} from '../body/calibration.ts';
 import { missingStep } from '../body/calibrationProblems.ts';
 import {
   type CalibrationSteps,
   type StepWindow,
+  type WornSensor,
   addStep,
   emptySteps,
   standsAround,
@@ -23,6 +31,9 @@ export interface CalibratingState {
   trailArm: Orientation[];
   steps: CalibrationSteps;
   calibration: Calibration | null;
+  /** Follow from the calibration and what is known of the accelerometers' offsets. */
+  mountings: Mountings | null;
+  accBias: Record<WornSensor, Vec3>;
   headings: Headings | null;
   /** Heading of humerus against thorax at the address reference, rad; `null` before it. */
   armAtAddress: number | null;
@@ -34,6 +45,8 @@ export const createCalibrating = (): CalibratingState => ({
   trailArm: [],
   steps: emptySteps(),
   calibration: null,
+  mountings: null,
+  accBias: { chest: ZERO, trailArm: ZERO },
   headings: null,
   armAtAddress: null,
   addressSeen: false,
@@ -57,6 +70,7 @@ const windowOf = (s: CalibratingState, e: SessionEvent): StepWindow => ({
   durationS: e.durationS,
   chest: within(s.chest, e),
   trailArm: within(s.trailArm, e),
+  accBias: { ...s.accBias },
 });
 
 /** Takes a finished calibration step. Returns true where the calibration changed. */
@@ -73,11 +87,26 @@ function startAgain(s: CalibratingState): void {
   s.steps = emptySteps();
   s.addressSeen = false;
   s.calibration = null;
+  s.mountings = null;
+}
+
+/** An accelerometer's offset is known better: the mountings follow it. */
+export function learnAccBias(s: CalibratingState, sensor: WornSensor, bias: Vec3): void {
+  s.accBias[sensor] = bias;
+  mount(s);
+}
+
+function mount(s: CalibratingState): Mountings | null {
+  const fits = s.calibration?.fits;
+  const chest = fits ? mountingOf(fits.chest, s.accBias.chest) : null;
+  const trailArm = fits ? mountingOf(fits.trailArm, s.accBias.trailArm) : null;
+  s.mountings = chest && trailArm ? { chest, trailArm } : null;
+  return s.mountings;
 }
 
 function solve(s: CalibratingState): boolean {
   s.calibration = calibrate(s.steps);
-  const { mountings } = s.calibration;
+  const mountings = mount(s);
   if (mountings === null) return true;
   const { before, after } = standsAround(s.steps);
   const stand = after ?? before;
@@ -95,8 +124,8 @@ function solve(s: CalibratingState): boolean {
 function takeAddress(s: CalibratingState, window: StepWindow): boolean {
   s.addressSeen = true;
   if (s.calibration === null) solve(s);
-  const mountings = s.calibration?.mountings;
-  if (!mountings || s.headings === null) return true;
+  const { mountings } = s;
+  if (mountings === null || s.headings === null) return true;
   const facing = s.headings;
   const turn = meanAngle(
     window.chest.map((o) => thoraxAngles(multiply(o.q, mountings.chest)).turn + facing.chest),

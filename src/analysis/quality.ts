@@ -1,6 +1,6 @@
 import { percentile } from '../math/stats.ts';
 import type { ImuSample } from '../sensors/sample.ts';
-import type { TrackState } from '../orientation/track.ts';
+import { type TrackState, trackQuality } from '../orientation/track.ts';
 import type { SensorQuality } from './result.ts';
 
 /** Thinned pairs (device, session) of one sensor, for the spread about their line. Plain data. */
@@ -44,12 +44,6 @@ export function clockResidualMs(p: ClockPairs): number | null {
 }
 
 export function sensorQuality(track: TrackState, clock: ClockPairs): SensorQuality {
-  const all = track.samples + track.lost;
-  return {
-    rateHz: track.rateHz,
-    lostPct: all > 0 ? (100 * track.lost) / all : 0,
-    gaps: track.gaps,
-    saturated: track.saturated,
-    clockResidualMs: clockResidualMs(clock),
-  };
+  const { rateHz, lostPct, gaps, saturated } = trackQuality(track);
+  return { rateHz, lostPct, gaps, saturated, clockResidualMs: clockResidualMs(clock) };
 }

@@ -1,6 +1,7 @@
 import { type PairingState, createPairing } from '../body/pairing.ts';
 import { type LedgerBook, emptyLedger } from '../coaching/ledger.ts';
 import type { SafetyWarning } from '../coaching/judgement.ts';
+import { type AccBiasState, createAccBias } from '../orientation/accBias.ts';
 import { type TrackState, createTrack } from '../orientation/track.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { type ShockState, createShock } from '../swings/shock.ts';
@@ -14,6 +15,7 @@ import { type SwingingState, createSwinging } from './swinging.ts';
 /** One worn sensor's part of the chain. */
 export interface SensorState {
   readonly track: TrackState;
+  readonly accBias: AccBiasState;
   readonly clock: ClockPairs;
 }
 
@@ -41,10 +43,16 @@ export interface AnalysisState {
   lastS: number;
 }
 
+const createSensor = (): SensorState => ({
+  track: createTrack(),
+  accBias: createAccBias(),
+  clock: createClockPairs(),
+});
+
 export const start = (settings: AnalysisSettings): AnalysisState => ({
   settings,
-  chest: { track: createTrack(), clock: createClockPairs() },
-  trailArm: { track: createTrack(), clock: createClockPairs() },
+  chest: createSensor(),
+  trailArm: createSensor(),
   shock: createShock(),
   pairing: createPairing(),
   pending: [],

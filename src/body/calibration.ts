@@ -1,7 +1,8 @@
 import { degrees } from '../math/angle.ts';
-import { type Quat, conjugate, fromAxes } from '../math/quat.ts';
+import { type Quat, fromAxes } from '../math/quat.ts';
 import {
   type Vec3,
+  ZERO,
   angleBetween,
   cross,
   dot,
@@ -11,7 +12,6 @@ import {
   add,
 } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
-import { LIMITS } from './calibrationLimits.ts';
 import {
   axisProblems,
   movementProblems,
@@ -25,24 +25,34 @@ import type {
   CalibrationQuality,
   SensorCalibrationQuality,
 } from './calibrationResult.ts';
-import { type CalibrationSteps, type WornSensor, standsAround } from './calibrationSteps.ts';
+import {
+  type CalibrationSteps,
+  type StepWindow,
+  type WornSensor,
+  standsAround,
+} from './calibrationSteps.ts';
 import { functionalAxis } from './functionalAxis.ts';
-import { type Stand, gyroAgreement, standOf } from './stillness.ts';
+import { gyroAgreement, standOf } from './stillness.ts';
 
 /** Segment to sensor: `rotate(mounting, v_segment) = v_sensor`. */
-export interface Mountings {
-  readonly chest: Quat;
-  readonly trailArm: Quat;
+export type Mountings = Readonly<Record<WornSensor, Quat>>;
+
+/** What one sensor's mounting follows from, sensor frame. */
+export interface SegmentFit {
+  /** Mean specific force of each stand as measured, m/s^2, the accelerometer's offset still in it. */
+  readonly stands: readonly Vec3[];
+  /** Unit vector to the golfer's right. */
+  readonly right: Vec3;
 }
 
 export interface Calibration {
   readonly quality: CalibrationQuality;
   /** `null` where the calibration was refused. */
-  readonly mountings: Mountings | null;
+  readonly fits: Readonly<Record<WornSensor, SegmentFit>> | null;
 }
 
 interface SensorFit {
-  readonly mounting: Quat | null;
+  readonly fit: SegmentFit | null;
   readonly quality: SensorCalibrationQuality;
   readonly problems: readonly CalibrationProblem[];
 }
@@ -64,15 +74,8 @@ export function calibrate(steps: CalibrationSteps): Calibration {
   if (before === null || missing.length > 0) return refusal(missing);
 
   const swapped = swapProblem(steps);
-  const fit = (sensor: WornSensor) =>
-    fitSensor(
-      sensor,
-      before[sensor],
-      after === null ? [] : after[sensor],
-      (sensor === 'chest' ? steps.bows : steps.armRaises).map((w) => w[sensor]),
-    );
-  const chest = fit('chest');
-  const trailArm = fit('trailArm');
+  const chest = fitSensor('chest', before, after, steps.bows);
+  const trailArm = fitSensor('trailArm', before, after, steps.armRaises);
   const lateStand = after === null ? [{ ...missingStep('calibration-stand'), refuses: false }] : [];
   const problems = [
     ...(swapped ? [swapped] : []),
@@ -81,29 +84,28 @@ export function calibrate(steps: CalibrationSteps): Calibration {
     ...lateStand,
   ];
   const accepted = problems.every((p) => !p.refuses);
-  const mountings =
-    accepted && chest.mounting && trailArm.mounting
-      ? { chest: chest.mounting, trailArm: trailArm.mounting }
-      : null;
+  const fits =
+    accepted && chest.fit && trailArm.fit ? { chest: chest.fit, trailArm: trailArm.fit } : null;
   return {
     quality: { accepted, problems, chest: chest.quality, trailArm: trailArm.quality },
-    mountings,
+    fits,
   };
 }
 
 export const refusal = (problems: readonly CalibrationProblem[]): Calibration => ({
   quality: { accepted: false, problems, chest: UNKNOWN, trailArm: UNKNOWN },
-  mountings: null,
+  fits: null,
 });
 
 function fitSensor(
   sensor: WornSensor,
-  before: readonly Orientation[],
-  after: readonly Orientation[],
-  moves: readonly (readonly Orientation[])[],
+  before: StepWindow,
+  after: StepWindow | null,
+  moved: readonly StepWindow[],
 ): SensorFit {
-  const stand = standOf(before);
-  const late = standOf(after);
+  const moves = moved.map((w) => w[sensor]);
+  const stand = standOf(before[sensor]);
+  const late = after === null ? null : standOf(after[sensor]);
   const movement = functionalAxis(latestComplete(moves));
   const problems = [
     ...standProblems(sensor, stand, late),
@@ -111,17 +113,22 @@ function fitSensor(
     ...movementProblems(sensor, movement, gyroAgreement(moves.flat())),
   ];
   if (stand === null || problems.some((p) => p.refuses))
-    return { mounting: null, quality: UNKNOWN, problems };
-  const squareness = Math.abs(90 - degrees(angleBetween(movement.axis, stand.up)));
+    return { fit: null, quality: UNKNOWN, problems };
+  const squarenessDeg = Math.abs(90 - degrees(angleBetween(movement.axis, stand.up)));
+  const { explained, spreadDeg } = movement;
   return {
-    mounting: mountingFrom(meanUp(stand, late), towardRight(sensor, movement.axis)),
-    quality: {
-      explained: movement.explained,
-      spreadDeg: movement.spreadDeg,
-      squarenessDeg: squareness,
+    fit: {
+      stands: [before, ...(after === null ? [] : [after])].flatMap((w) => measuredForce(w, sensor)),
+      right: towardRight(sensor, movement.axis),
     },
-    problems: [...problems, ...axisProblems(sensor, movement, squareness)],
+    quality: { explained, spreadDeg, squarenessDeg },
+    problems: [...problems, ...axisProblems(sensor, movement, squarenessDeg)],
   };
+}
+
+function measuredForce(w: StepWindow, sensor: WornSensor): Vec3[] {
+  const stand = standOf(w[sensor]);
+  return stand === null ? [] : [add(scale(stand.up, stand.norm), w.accBias[sensor])];
 }
 
 /** A redone block of several repetitions replaces the earlier ones; single ones are taken together. */
@@ -137,16 +144,14 @@ function latestComplete(
 const towardRight = (sensor: WornSensor, axis: Vec3): Vec3 =>
   sensor === 'chest' ? scale(axis, -1) : axis;
 
-const meanUp = (stand: Stand, late: Stand | null): Vec3 =>
-  late === null ? stand.up : (normalise(add(stand.up, late.up)) ?? stand.up);
-
-/** z = normalise(z0 - (z0.y) y), x = y cross z: segment axes in the sensor frame. */
-function mountingFrom(up: Vec3, right: Vec3): Quat | null {
-  const z = normalise(subtract(right, scale(up, dot(right, up))));
+/**
+ * The mounting that follows from a fit once the accelerometer's offset (m/s^2, sensor frame) is known:
+ * y up, z = normalise(z0 - (z0.y) y), x = y cross z. `null` where the fit has no direction.
+ */
+export function mountingOf(fit: SegmentFit, accBias: Vec3): Quat | null {
+  const ups = fit.stands.map((force) => normalise(subtract(force, accBias)) ?? ZERO);
+  const up = normalise(ups.reduce(add, ZERO));
+  if (up === null) return null;
+  const z = normalise(subtract(fit.right, scale(up, dot(fit.right, up))));
   return z === null ? null : fromAxes(cross(up, z), up, z);
 }
-
-/** Sensor to segment, for readers that want it that way round. */
-export const sensorToSegment = (mounting: Quat): Quat => conjugate(mounting);
-
-export { LIMITS };

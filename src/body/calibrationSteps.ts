@@ -1,3 +1,4 @@
+import type { Vec3 } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 
@@ -9,6 +10,8 @@ export interface StepWindow {
   readonly durationS: number;
   readonly chest: readonly Orientation[];
   readonly trailArm: readonly Orientation[];
+  /** Accelerometer offset that the readings were already freed of, m/s^2, sensor frame. */
+  readonly accBias: Record<WornSensor, Vec3>;
 }
 
 /** What has been done so far, in the order it was asked. */

@@ -4,6 +4,11 @@
  * fitted over the rise between 5 and 30 % of the peak speed.
  */
 const RISE = { low: 0.05, high: 0.3 };
+/**
+ * In a minimum-jerk movement (Flash & Hogan 1985) the root of speed bends as t(1-t): the line through
+ * that part of the rise meets zero too early by this share of the time to the peak.
+ */
+const SMOOTH_START = 0.025;
 
 /**
  * @param timeS sample times, s
@@ -26,7 +31,8 @@ export function onsetTime(
   if (crossing === null) return timeS[Math.max(low, fromIndex)] ?? null;
   const earliest = timeS[Math.max(fromIndex, low - 15)] ?? crossing;
   const latest = timeS[Math.min(high + 1, timeS.length - 1)] ?? crossing;
-  return Math.min(latest, Math.max(earliest, crossing));
+  const onset = crossing + SMOOTH_START * ((timeS[peakIndex] ?? crossing) - crossing);
+  return Math.min(latest, Math.max(earliest, onset));
 }
 
 /** Last index before `from` at which the speed is below `level`; `stop` where there is none. */
