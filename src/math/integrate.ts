@@ -1,4 +1,4 @@
-import { type Quat, fromRotationVector, multiply, normaliseQuat } from './quat.ts';
+import { type Quat, quat } from './quat.ts';
 import { type Vec3, vec3 } from './vec3.ts';
 
 /**
@@ -16,6 +16,19 @@ export function rotationBetween(from: Vec3, to: Vec3, dtS: number): Vec3 {
   );
 }
 
-/** The attitude after `dtS`, body rates `from` and `to` (rad/s) at its two ends. */
-export const integrateRate = (q: Quat, from: Vec3, to: Vec3, dtS: number): Quat =>
-  normaliseQuat(multiply(q, fromRotationVector(rotationBetween(from, to, dtS))));
+/**
+ * `q` turned on by the rotation vector (x, y, z), rad, body frame: exact for any length. Written
+ * out, since it runs for every sample.
+ */
+export function turnBy(q: Quat, x: number, y: number, z: number): Quat {
+  const half = Math.sqrt(x * x + y * y + z * z) / 2;
+  const c = Math.cos(half);
+  // sin(a/2)/a, by its series where the quotient would lose digits
+  const k = half < 1e-4 ? 0.5 - (half * half) / 12 : Math.sin(half) / (2 * half);
+  const w = c * q.w - k * (x * q.x + y * q.y + z * q.z);
+  const i = c * q.x + k * (x * q.w + z * q.y - y * q.z);
+  const j = c * q.y + k * (y * q.w + x * q.z - z * q.x);
+  const l = c * q.z + k * (z * q.w + y * q.x - x * q.y);
+  const n = 1 / Math.sqrt(w * w + i * i + j * j + l * l);
+  return quat(w * n, i * n, j * n, l * n);
+}

@@ -1,4 +1,4 @@
-import { type Vec3, vec3 } from './vec3.ts';
+import type { Vec3 } from './vec3.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -28,9 +28,11 @@ export interface LowPassCoefficients {
   readonly rateFromRate: number;
 }
 
+export const zeroVec = (): MutableVec3 => ({ x: 0, y: 0, z: 0 });
+
 export const createLowPass3 = (): LowPass3 => ({
-  value: { ...vec3(0, 0, 0) },
-  rate: { ...vec3(0, 0, 0) },
+  value: zeroVec(),
+  rate: zeroVec(),
   averagedS: -1,
 });
 

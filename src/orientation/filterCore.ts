@@ -4,17 +4,9 @@ import {
   startLowPass,
   stepLowPass,
 } from '../math/lowPass.ts';
-import {
-  IDENTITY,
-  type Quat,
-  conjugate,
-  fromRotationVector,
-  multiply,
-  normaliseQuat,
-  quat,
-  rotate,
-} from '../math/quat.ts';
-import { type Vec3, norm, scale, subtract } from '../math/vec3.ts';
+import { turnBy } from '../math/integrate.ts';
+import { IDENTITY, type Quat, quat, rotate } from '../math/quat.ts';
+import { type Vec3, norm } from '../math/vec3.ts';
 import {
   BIAS_PARAMETERS,
   type BiasCoefficients,
@@ -64,10 +56,12 @@ export interface CoreCoefficients {
   readonly bias: BiasCoefficients;
 }
 
-export interface CoreState extends FilterState, BiasState {
-  readonly bias: BiasState['bias'];
-  /** Sensor to earth. */
+export interface CoreState extends FilterState {
+  readonly bias: BiasState;
+  /** Sensor to earth: `level` after `inertial.q`. */
   q: Quat;
+  /** Almost inertial frame to earth: what the gyro does not know. */
+  level: Quat;
   rest: boolean;
   started: boolean;
   /** `null` before the first period is known. */
@@ -76,13 +70,13 @@ export interface CoreState extends FilterState, BiasState {
   readonly inertial: InertialState;
 }
 
-/** Everything but `rest`, which the caller's filter adds to. */
 export const createCore = (p: CoreParameters): CoreState => ({
   q: IDENTITY,
+  level: IDENTITY,
   rest: false,
   started: false,
   coefficients: null,
-  ...createBias(p.bias),
+  bias: createBias(p.bias),
   stillness: createRest(),
   inertial: createInertial(),
 });
@@ -117,7 +111,8 @@ function start(state: CoreState, { acc, gyro }: Reading): void {
   startLowPass(state.inertial.acc, acc.x, acc.y, acc.z);
   startLowPass(state.stillness.acc, acc.x, acc.y, acc.z);
   startLowPass(state.stillness.gyro, gyro.x, gyro.y, gyro.z);
-  state.q = upright(acc);
+  state.level = upright(acc);
+  state.q = state.level;
 }
 
 /** Less than this is free fall, m/s^2: it has no direction to trust. */
@@ -131,32 +126,31 @@ export function upright(force: Vec3): Quat {
   // straight down: any horizontal axis will do
   if (w < 1e-6) return quat(0, 1, 0, 0);
   const k = 0.5 / (w * n);
-  return normaliseQuat(quat(w, -force.z * k, 0, force.x * k));
+  return quat(w, -force.z * k, 0, force.x * k);
 }
 
-/** Almost inertial frame to earth: what the gyro does not know. */
-export const levelOf = (state: CoreState): Quat => multiply(state.q, conjugate(state.inertial.q));
-
-/** Rest, bias range and the almost inertial frame up to this sample; returns the turn made, rad, sensor frame. */
+/** Rest, bias range and the almost inertial frame up to this sample. */
 export function stepCore(
   state: CoreState,
   p: CoreParameters,
   c: CoreCoefficients,
   { acc, gyro }: Reading,
   dtS: number,
-): Vec3 {
-  const { stillness, inertial } = state;
+): void {
+  const { stillness, inertial, bias } = state;
   stepRest(stillness, p.rest, c.rest, gyro, acc);
-  recentre(state, p.bias, stillness.gyro.value, stillness.quietS);
+  if (!bias.known) recentre(bias, p.bias, stillness.gyro.value, stillness.quietS);
   state.rest =
-    stillness.stillS >= p.rest.minS &&
-    distanceFromCentre(state, stillness.gyro.value) < p.bias.clip;
-  const turn = scale(subtract(gyro, state.bias), dtS);
-  inertial.q = normaliseQuat(multiply(inertial.q, fromRotationVector(turn)));
+    stillness.stillS >= p.rest.minS && distanceFromCentre(bias, stillness.gyro.value) < p.bias.clip;
+  inertial.q = turnBy(
+    inertial.q,
+    (gyro.x - bias.value.x) * dtS,
+    (gyro.y - bias.value.y) * dtS,
+    (gyro.z - bias.value.z) * dtS,
+  );
   if (state.rest) trustStillness(inertial, stillness.acc.value, p.rest.filterTauS);
   const a = rotate(inertial.q, acc);
   stepLowPass(inertial.acc, c.acc, a.x, a.y, a.z);
-  return turn;
 }
 
 export function coreAfterGap(state: CoreState, p: CoreParameters, gapS: number): void {

@@ -1,6 +1,6 @@
 import { radians } from '../math/angle.ts';
-import { type MutableVec3, setVec } from '../math/lowPass.ts';
-import { type Vec3, vec3 } from '../math/vec3.ts';
+import { type MutableVec3, setVec, zeroVec } from '../math/lowPass.ts';
+import { type Vec3, norm } from '../math/vec3.ts';
 
 /** Defaults of Laidig & Seel 2023, table of parameters; all rad/s unless named. */
 export interface BiasParameters {
@@ -51,7 +51,7 @@ export function biasCoefficients(p: BiasParameters, periodS: number): BiasCoeffi
 
 /** Kalman estimate of the gyro bias, rad/s, sensor frame. */
 export interface BiasState {
-  readonly bias: MutableVec3;
+  readonly value: MutableVec3;
   /** Middle of the believed range: zero unless a first long stillness showed more. */
   readonly centre: MutableVec3;
   /** A rest has been seen: the centre stays. */
@@ -72,25 +72,26 @@ interface Covariance {
 export function createBias(p: BiasParameters): BiasState {
   const v = p.sigmaInit ** 2;
   return {
-    bias: { ...vec3(0, 0, 0) },
-    centre: { ...vec3(0, 0, 0) },
+    value: zeroVec(),
+    centre: zeroVec(),
     known: false,
     variance: { xx: v, yy: v, zz: v, xy: 0, xz: 0, yz: 0 },
   };
 }
 
-export const distanceFromCentre = (state: BiasState, rate: Vec3): number => {
-  const { centre } = state;
-  return Math.hypot(rate.x - centre.x, rate.y - centre.y, rate.z - centre.z);
-};
+export function distanceFromCentre({ centre }: BiasState, rate: Vec3): number {
+  const x = rate.x - centre.x;
+  const y = rate.y - centre.y;
+  const z = rate.z - centre.z;
+  return Math.sqrt(x * x + y * y + z * z);
+}
 
 /** A first deliberate stillness at a rate out of the usual range, yet of a size that sensors have, is taken as the bias. */
 export function recentre(state: BiasState, p: BiasParameters, rate: Vec3, quietS: number): void {
   if (state.known || quietS < p.widestAfterS) return;
-  if (distanceFromCentre(state, rate) < p.clip || Math.hypot(rate.x, rate.y, rate.z) > p.widest)
-    return;
+  if (distanceFromCentre(state, rate) < p.clip || norm(rate) > p.widest) return;
   setVec(state.centre, rate.x, rate.y, rate.z);
-  setVec(state.bias, rate.x, rate.y, rate.z);
+  setVec(state.value, rate.x, rate.y, rate.z);
 }
 
 /** At rest the rate itself (low-passed, rad/s) is the bias. */
@@ -102,18 +103,18 @@ export function observeAtRest(
 ): void {
   state.known = true;
   addDrift(state.variance, c.drift);
-  const { bias } = state;
-  observe(state, 1, 0, 0, rate.x - bias.x, c.rest);
-  observe(state, 0, 1, 0, rate.y - bias.y, c.rest);
-  observe(state, 0, 0, 1, rate.z - bias.z, c.rest);
+  const { value } = state;
+  observe(state, 1, 0, 0, rate.x - value.x, c.rest);
+  observe(state, 0, 1, 0, rate.y - value.y, c.rest);
+  observe(state, 0, 0, 1, rate.z - value.z, c.rest);
   keepInRange(state, p);
 }
 
-/** Rows of a rotation matrix, sensor to earth. */
+/** Averaged rows of the rotation matrix, sensor to earth. */
 export interface Rows {
-  readonly x: Vec3;
-  readonly y: Vec3;
-  readonly z: Vec3;
+  readonly x: { readonly value: Vec3 };
+  readonly y: { readonly value: Vec3 };
+  readonly z: { readonly value: Vec3 };
 }
 
 /**
@@ -129,17 +130,20 @@ export function observeInMotion(
   errorX: number,
   errorZ: number,
 ): void {
-  const { bias, centre } = state;
-  const { x, y, z } = rows;
+  const { value, centre } = state;
+  const x = rows.x.value;
+  const y = rows.y.value;
+  const z = rows.z.value;
   addDrift(state.variance, c.drift);
-  const k = Math.min(1, p.clip / Math.max(Math.hypot(errorX, errorZ), 1e-12));
-  const bx = bias.x;
-  const by = bias.y;
-  const bz = bias.z;
+  const k = Math.min(1, p.clip / Math.sqrt(errorX * errorX + errorZ * errorZ + 1e-30));
+  const bx = value.x;
+  const by = value.y;
+  const bz = value.z;
   observe(state, x.x, x.y, x.z, k * errorX, c.motion);
-  const changed = z.x * (bias.x - bx) + z.y * (bias.y - by) + z.z * (bias.z - bz);
+  const changed = z.x * (value.x - bx) + z.y * (value.y - by) + z.z * (value.z - bz);
   observe(state, z.x, z.y, z.z, k * errorZ - changed, c.motion);
-  const above = y.x * (centre.x - bias.x) + y.y * (centre.y - bias.y) + y.z * (centre.z - bias.z);
+  const above =
+    y.x * (centre.x - value.x) + y.y * (centre.y - value.y) + y.z * (centre.z - value.z);
   observe(state, y.x, y.y, y.z, above, c.vertical);
   keepInRange(state, p);
 }
@@ -159,14 +163,14 @@ function observe(
   innovation: number,
   variance: number,
 ): void {
-  const { bias, variance: v } = state;
+  const { value, variance: v } = state;
   const px = v.xx * hx + v.xy * hy + v.xz * hz;
   const py = v.xy * hx + v.yy * hy + v.yz * hz;
   const pz = v.xz * hx + v.yz * hy + v.zz * hz;
   const s = 1 / (hx * px + hy * py + hz * pz + variance);
-  bias.x += px * s * innovation;
-  bias.y += py * s * innovation;
-  bias.z += pz * s * innovation;
+  value.x += px * s * innovation;
+  value.y += py * s * innovation;
+  value.z += pz * s * innovation;
   v.xx -= px * s * px;
   v.yy -= py * s * py;
   v.zz -= pz * s * pz;
@@ -176,14 +180,14 @@ function observe(
 }
 
 function keepInRange(state: BiasState, p: BiasParameters): void {
-  const far = distanceFromCentre(state, state.bias);
+  const far = distanceFromCentre(state, state.value);
   if (far <= p.clip) return;
-  const { bias, centre } = state;
+  const { value, centre } = state;
   const k = p.clip / far;
   setVec(
-    bias,
-    centre.x + k * (bias.x - centre.x),
-    centre.y + k * (bias.y - centre.y),
-    centre.z + k * (bias.z - centre.z),
+    value,
+    centre.x + k * (value.x - centre.x),
+    centre.y + k * (value.y - centre.y),
+    centre.z + k * (value.z - centre.z),
   );
 }

@@ -26,7 +26,7 @@ export interface Orientation {
 /** What every filter's state shows beside the attitude. */
 export interface FilterState {
   /** Estimated gyro bias, rad/s, sensor frame. */
-  readonly bias: Vec3;
+  readonly bias: { readonly value: Vec3 };
   /** The sensor is held still. */
   readonly rest: boolean;
 }

@@ -124,7 +124,8 @@ function crossGap(state: TrackState, last: ImuSample, next: ImuSample, emit: Emi
   state.lost += stepPeriod(state.period, gapS) - 1;
   defaultFilter.afterGap(state.filter, gapS);
   if (gapS <= BRIDGED_S) advance(state, last.gyro, next, gapS);
-  else defaultFilter.update(state.filter, { acc: next.acc, gyro: state.filter.bias }, periodS);
+  else
+    defaultFilter.update(state.filter, { acc: next.acc, gyro: state.filter.bias.value }, periodS);
   take(state, next, true, emit);
 }
 
@@ -146,7 +147,7 @@ const orientationOf = (
 ): Orientation => ({
   timeS,
   q: filter.q,
-  gyro: subtract(gyro, filter.bias),
+  gyro: subtract(gyro, filter.bias.value),
   acc,
   rest: filter.rest,
   interpolated,

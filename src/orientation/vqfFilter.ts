@@ -1,5 +1,5 @@
 import { type LowPass3, createLowPass3, stepLowPass } from '../math/lowPass.ts';
-import { type Quat, multiply, normaliseQuat, rotate } from '../math/quat.ts';
+import { multiply, normaliseQuat, rotate } from '../math/quat.ts';
 import { type Vec3, vec3 } from '../math/vec3.ts';
 import {
   CORE_PARAMETERS,
@@ -9,7 +9,6 @@ import {
   accepts,
   coreAfterGap,
   createCore,
-  levelOf,
   stepCore,
   upright,
 } from './filterCore.ts';
@@ -27,22 +26,24 @@ export interface VqfState extends CoreState {
   readonly earthBias: LowPass3;
 }
 
-const create = (p: CoreParameters): VqfState => ({
-  ...createCore(p),
-  rows: { x: createLowPass3(), y: createLowPass3(), z: createLowPass3() },
-  earthBias: createLowPass3(),
-});
+const create = (p: CoreParameters): VqfState =>
+  Object.assign(createCore(p), {
+    rows: { x: createLowPass3(), y: createLowPass3(), z: createLowPass3() },
+    earthBias: createLowPass3(),
+  });
 
-/** Turns the average force upright; `level` is almost inertial frame to earth. Returns the small rotation made, rad, earth frame. */
-function levelOut(state: VqfState, level: Quat): Vec3 {
-  const correction = upright(rotate(level, state.inertial.acc.value));
-  state.q = normaliseQuat(multiply(correction, multiply(level, state.inertial.q)));
+/** Turns the average force upright; returns the small rotation made, rad, earth frame. */
+function levelOut(state: VqfState): Vec3 {
+  const correction = upright(rotate(state.level, state.inertial.acc.value));
+  state.level = normaliseQuat(multiply(correction, state.level));
+  state.q = multiply(state.level, state.inertial.q);
   return vec3(2 * correction.x, 2 * correction.y, 2 * correction.z);
 }
 
 /** The rows of the rotation and the bias through them, averaged as slowly as the force is. */
 function averageRotation(state: VqfState, c: CoreCoefficients): void {
-  const { q, rows, earthBias, bias } = state;
+  const { q, rows, earthBias } = state;
+  const bias = state.bias.value;
   const { w, x, y, z } = q;
   const xx = 1 - 2 * (y * y + z * z);
   const xy = 2 * (x * y - w * z);
@@ -75,11 +76,10 @@ function learnBias(
   correction: Vec3,
 ): void {
   const { rows, earthBias, bias } = state;
-  if (state.rest) return observeAtRest(state, p.bias, c.bias, state.stillness.gyro.value);
-  const errorX = earthBias.value.x - along(rows.x, bias) - correction.x / c.periodS;
-  const errorZ = earthBias.value.z - along(rows.z, bias) - correction.z / c.periodS;
-  const { x, y, z } = rows;
-  observeInMotion(state, p.bias, c.bias, { x: x.value, y: y.value, z: z.value }, errorX, errorZ);
+  if (state.rest) return observeAtRest(bias, p.bias, c.bias, state.stillness.gyro.value);
+  const errorX = earthBias.value.x - along(rows.x, bias.value) - correction.x / c.periodS;
+  const errorZ = earthBias.value.z - along(rows.z, bias.value) - correction.z / c.periodS;
+  observeInMotion(bias, p.bias, c.bias, rows, errorX, errorZ);
 }
 
 export function createVqfFilter(
@@ -92,9 +92,8 @@ export function createVqfFilter(
     update(state, sample, dtS) {
       if (!accepts(state, p, sample, dtS) || state.coefficients === null) return state.q;
       const c = state.coefficients;
-      const level = levelOf(state);
       stepCore(state, p, c, sample, dtS);
-      const correction = levelOut(state, level);
+      const correction = levelOut(state);
       averageRotation(state, c);
       learnBias(state, p, c, correction);
       return state.q;

@@ -1,7 +1,7 @@
 import { degrees } from '../../src/math/angle.ts';
 import { type Quat, aboutY, conjugate, multiply } from '../../src/math/quat.ts';
 import { rootMeanSquare } from '../../src/math/stats.ts';
-import type { Trial } from './broad.ts';
+import { type Trial, TrialError } from './broad.ts';
 
 export interface OrientationError {
   readonly totalDeg: number;
@@ -26,6 +26,8 @@ export function orientationError(trial: Trial, estimates: readonly Quat[]): Orie
   const moving = errors
     .filter((e, i): e is Quat => e !== null && trial.moving[i] === true)
     .map((e) => multiply(start, e));
+  if (moving.length === 0)
+    throw new TrialError(`${trial.name}: no row with moving = 1 has a reference`);
   const rms = (of: (e: Quat) => number): number => degrees(rootMeanSquare(moving.map(of)) ?? NaN);
   return {
     totalDeg: rms((e) => 2 * Math.atan2(Math.hypot(e.x, e.y, e.z), Math.abs(e.w))),

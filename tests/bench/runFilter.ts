@@ -1,0 +1,73 @@
+import { turnBy } from '../../src/math/integrate.ts';
+import { IDENTITY, type Quat } from '../../src/math/quat.ts';
+import { ZERO } from '../../src/math/vec3.ts';
+import { madgwickFilter, mahonyFilter } from '../../src/orientation/ahrsFilter.ts';
+import { defaultFilter } from '../../src/orientation/defaultFilter.ts';
+import { upright } from '../../src/orientation/filterCore.ts';
+import type { FilterState, OrientationFilter } from '../../src/orientation/orientation.ts';
+import { createTrack, stepTrack } from '../../src/orientation/track.ts';
+import { vqfFilter } from '../../src/orientation/vqfFilter.ts';
+import type { ImuSample } from '../../src/sensors/sample.ts';
+
+/** Something that turns samples into one attitude each. */
+export interface Runner {
+  readonly filter: string;
+  readonly isDefault: boolean;
+  run(samples: readonly ImuSample[]): Quat[];
+}
+
+type Samples = readonly ImuSample[];
+
+/** From the filter's start; the time step is that of the samples themselves. */
+export function runFilter<S extends FilterState>(
+  f: OrientationFilter<S>,
+  samples: Samples,
+): Quat[] {
+  const state = f.create();
+  let lastS = samples[0]?.timeS ?? 0;
+  return samples.map((s) => {
+    const dtS = s.timeS - lastS;
+    lastS = s.timeS;
+    return f.update(state, s, dtS);
+  });
+}
+
+const runnerOf = <S extends FilterState>(f: OrientationFilter<S>): Runner => ({
+  filter: f.name,
+  isDefault: f.name === defaultFilter.name,
+  run: (samples) => runFilter(f, samples),
+});
+
+interface GyroOnlyState extends FilterState {
+  q: Quat | null;
+}
+
+/** Levelled by the first sample, then nothing but the gyro: a bound that any filter must beat. */
+const gyroOnly: OrientationFilter<GyroOnlyState> = {
+  name: 'gyro only',
+  create: () => ({ q: null, bias: { value: ZERO }, rest: false }),
+  update(state, { acc, gyro }, dtS) {
+    state.q = state.q ? turnBy(state.q, gyro.x * dtS, gyro.y * dtS, gyro.z * dtS) : upright(acc);
+    return state.q;
+  },
+  afterGap: () => undefined,
+};
+
+const track: Runner = {
+  filter: `${defaultFilter.name}, in the track`,
+  isDefault: false,
+  run(samples) {
+    const state = createTrack();
+    const byTime = new Map<number, Quat>();
+    for (const s of samples) stepTrack(state, s, (o) => byTime.set(o.timeS, o.q));
+    return samples.map((s) => byTime.get(s.timeS) ?? IDENTITY);
+  },
+};
+
+export const RUNNERS: readonly Runner[] = [
+  runnerOf(vqfFilter),
+  runnerOf(mahonyFilter),
+  runnerOf(madgwickFilter),
+  track,
+  runnerOf(gyroOnly),
+];
