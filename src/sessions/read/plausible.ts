@@ -10,7 +10,7 @@ const REST_RATE = (10 * Math.PI) / 180;
 const LEAST_HZ = 50 * 0.96;
 /** Length of a stretch that is looked at for rest, samples: about half a second. */
 const STRETCH = 50;
-/** Spread of |acc| over its mean in a stretch called rest: noise of good sensors is under 0.005. */
+/** Spread of the specific force over its mean in a stretch called rest: noise of good sensors is under 0.005. */
 const REST_SPREAD = 0.02;
 /** Turned between two rests before the gyroscope must show it, rad. */
 const TURNED = (25 * Math.PI) / 180;
@@ -63,12 +63,14 @@ const normAt = (opening: Opening, row: number, slot: number): number =>
 interface Rest {
   readonly from: number;
   readonly to: number;
+  /** Mean specific force. */
+  readonly acc: readonly number[];
   readonly norm: number;
   readonly rate: number;
   readonly spread: number;
 }
 
-/** Stretches in which |acc| is constant whatever its unit; the stillest first. */
+/** Stretches in which the specific force is constant, whatever its unit; the stillest first. */
 function restsOf(opening: Opening): readonly Rest[] {
   const rests: Rest[] = [];
   for (let from = 0; from + STRETCH <= opening.rows; from += STRETCH) {
@@ -79,19 +81,22 @@ function restsOf(opening: Opening): readonly Rest[] {
 }
 
 function stretchOf(opening: Opening, from: number, to: number): Rest {
-  let sum = 0;
+  const acc = [1, 2, 3].map((slot) => meanOf(opening, slot, from, to));
   let squares = 0;
   let rate = 0;
   for (let row = from; row < to; row++) {
-    const norm = normAt(opening, row, 1);
-    sum += norm;
-    squares += norm * norm;
+    for (let k = 0; k < 3; k++) squares += (at(opening, row, k + 1) - (acc[k] as number)) ** 2;
     rate += normAt(opening, row, 4);
   }
-  const n = to - from;
-  const norm = sum / n;
-  const spread = Math.sqrt(Math.max(0, squares / n - norm * norm)) / norm;
-  return { from, to, norm, rate: rate / n, spread: norm > 0 ? spread : Infinity };
+  const norm = Math.hypot(...acc);
+  const spread = Math.sqrt(squares / (to - from)) / norm;
+  return { from, to, acc, norm, rate: rate / (to - from), spread: norm > 0 ? spread : Infinity };
+}
+
+function meanOf(opening: Opening, slot: number, from: number, to: number): number {
+  let sum = 0;
+  for (let row = from; row < to; row++) sum += at(opening, row, slot);
+  return sum / (to - from);
 }
 
 /** What |acc| at rest reads where the unit is not the stated one. */
@@ -111,7 +116,8 @@ function checkNorm(opening: Opening, rests: readonly Rest[]): void {
   const norm = median(quiet.map((rest) => rest.norm)) ?? overall(opening, 1);
   const tolerance = rests.length > 0 ? NORM_TOLERANCE : 0.5;
   if (Math.abs(norm / STANDARD_GRAVITY - 1) <= tolerance) return;
-  const guess = NORM_MISTAKES.find((m) => Math.abs(norm / m.norm - 1) <= tolerance);
+  const off = (mistake: { norm: number }) => Math.abs(norm / mistake.norm - 1);
+  const guess = NORM_MISTAKES.filter((m) => off(m) <= tolerance).sort((a, b) => off(a) - off(b))[0];
   refuse(
     opening,
     'implausible-units',
@@ -153,7 +159,7 @@ function checkGyroFollows(opening: Opening, rests: readonly Rest[]): void {
   const inTime = [...rests].sort((a, b) => a.from - b.from);
   for (let k = 1; k < inTime.length; k++) {
     const [before, after] = [inTime[k - 1] as Rest, inTime[k] as Rest];
-    const tilted = angleBetween(opening, before, after);
+    const tilted = angleBetween(before.acc, after.acc);
     if (tilted < TURNED) continue;
     const turned = turnedBetween(opening, before.from, after.to);
     if (turned === null || turned >= tilted / 3) continue;
@@ -170,18 +176,9 @@ function checkGyroFollows(opening: Opening, rests: readonly Rest[]): void {
   }
 }
 
-function angleBetween(opening: Opening, a: Rest, b: Rest): number {
-  const [u, v] = [meanAcc(opening, a), meanAcc(opening, b)];
+function angleBetween(u: readonly number[], v: readonly number[]): number {
   const dot = u.reduce((sum, x, k) => sum + x * (v[k] as number), 0);
   return Math.acos(Math.min(1, Math.max(-1, dot / (Math.hypot(...u) * Math.hypot(...v)))));
-}
-
-function meanAcc(opening: Opening, rest: Rest): number[] {
-  return [1, 2, 3].map((slot) => {
-    let sum = 0;
-    for (let row = rest.from; row < rest.to; row++) sum += at(opening, row, slot);
-    return sum / (rest.to - rest.from);
-  });
 }
 
 /** Integral of |gyro|, rad; `null` where samples are missing for long enough to hide a turn. */
