@@ -76,12 +76,12 @@ function withoutAccBias(state: AnalysisState, sensor: WornSensor, raw: ImuSample
 }
 
 function takeChest(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
-  remember(state.calibrating.chest, o);
+  remember(state.calibrating, 'chest', o);
   pairChest(state.pairing, o, onPair);
 }
 
 function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
-  remember(state.calibrating.trailArm, o);
+  remember(state.calibrating, 'trailArm', o);
   rememberShock(state.swinging, stepShock(state.shock, o.timeS, o.acc));
   pairArm(state.pairing, o, onPair);
 }

@@ -19,6 +19,8 @@ import {
   standsAround,
 } from '../body/calibrationSteps.ts';
 import { type Headings, headingOf, meanAngle } from '../body/pose.ts';
+import { type Recent, createRecent, readRecent } from '../math/recent.ts';
+import { ORIENTATION_WIDTH, pushOrientation, readOrientation } from './recentRows.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 
@@ -27,8 +29,7 @@ const KEEP_S = 40;
 
 /** Recent orientations of both sensors and what the steps so far have given. Plain data. */
 export interface CalibratingState {
-  chest: Orientation[];
-  trailArm: Orientation[];
+  readonly recent: Readonly<Record<WornSensor, Recent>>;
   steps: CalibrationSteps;
   calibration: Calibration | null;
   /** Follow from the calibration and what is known of the accelerometers' offsets. */
@@ -41,8 +42,10 @@ export interface CalibratingState {
 }
 
 export const createCalibrating = (): CalibratingState => ({
-  chest: [],
-  trailArm: [],
+  recent: {
+    chest: createRecent(ORIENTATION_WIDTH, KEEP_S),
+    trailArm: createRecent(ORIENTATION_WIDTH, KEEP_S),
+  },
   steps: emptySteps(),
   calibration: null,
   mountings: null,
@@ -52,24 +55,17 @@ export const createCalibrating = (): CalibratingState => ({
   addressSeen: false,
 });
 
-export function remember(recent: Orientation[], o: Orientation): void {
-  recent.push(o);
-  const oldest = recent[0]?.timeS ?? o.timeS;
-  // cut in large pieces: moving the array on every sample would cost more than the filter
-  if (o.timeS - oldest > 2 * KEEP_S) {
-    const keep = recent.findIndex((r) => o.timeS - r.timeS <= KEEP_S);
-    recent.splice(0, keep);
-  }
-}
+export const remember = (s: CalibratingState, sensor: WornSensor, o: Orientation): void =>
+  pushOrientation(s.recent[sensor], o);
 
-const within = (samples: readonly Orientation[], e: SessionEvent): Orientation[] =>
-  samples.filter((o) => o.timeS >= e.onsetS && o.timeS <= e.onsetS + e.durationS);
+const within = (recent: Recent, e: SessionEvent): Orientation[] =>
+  readRecent(recent, e.onsetS, e.onsetS + e.durationS, readOrientation);
 
 const windowOf = (s: CalibratingState, e: SessionEvent): StepWindow => ({
   onsetS: e.onsetS,
   durationS: e.durationS,
-  chest: within(s.chest, e),
-  trailArm: within(s.trailArm, e),
+  chest: within(s.recent.chest, e),
+  trailArm: within(s.recent.trailArm, e),
   accBias: { ...s.accBias },
 });
 

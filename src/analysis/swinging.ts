@@ -6,6 +6,15 @@ import {
   createDetector,
   stepDetector,
 } from '../swings/detector.ts';
+import { type Recent, createRecent, readRecent } from '../math/recent.ts';
+import {
+  FRAME_WIDTH,
+  SHOCK_WIDTH,
+  pushFrame,
+  pushShock,
+  readFrame,
+  readShock,
+} from './recentRows.ts';
 import type { SwingSignals } from '../swings/signals.ts';
 import type { ShockSample } from '../swings/shock.ts';
 
@@ -17,19 +26,18 @@ const LEAD_S = 0.5;
 /** The last seconds of movement and the detector over them. Plain data. */
 export interface SwingingState {
   readonly detector: DetectorState;
-  frames: BodyFrame[];
-  shocks: ShockSample[];
+  readonly frames: Recent;
+  readonly shocks: Recent;
 }
 
 export const createSwinging = (): SwingingState => ({
   detector: createDetector(),
-  frames: [],
-  shocks: [],
+  frames: createRecent(FRAME_WIDTH, KEEP_S),
+  shocks: createRecent(SHOCK_WIDTH, KEEP_S),
 });
 
 export function rememberShock(s: SwingingState, shock: ShockSample): void {
-  s.shocks.push(shock);
-  trim(s.shocks, shock.timeS);
+  pushShock(s.shocks, shock);
 }
 
 /** Takes one frame; returns a swing when one has just ended and was one. */
@@ -38,26 +46,15 @@ export function stepSwinging(
   frame: BodyFrame,
   signals: SwingSignals,
 ): AnalysedSwing | null {
-  s.frames.push(frame);
-  trim(s.frames, frame.timeS);
+  pushFrame(s.frames, frame);
   const candidate = stepDetector(s.detector, signals);
   return candidate === null ? null : closeSwing(s, candidate);
 }
 
 function closeSwing(s: SwingingState, c: SwingCandidate): AnalysedSwing | null {
   const fromS = c.startS - LEAD_S;
-  const frames = s.frames.filter((f) => f.timeS >= fromS && f.timeS <= c.endS);
+  const frames = readRecent(s.frames, fromS, c.endS, readFrame);
   // the arm may run ahead of the chest: what lies after the end must not count, or timing of arrival would
-  const shocks = s.shocks.filter((x) => x.timeS >= fromS && x.timeS <= c.endS);
+  const shocks = readRecent(s.shocks, fromS, c.endS, readShock);
   return analyseSwing(frames, shocks, c);
-}
-
-/** Drops the old in large pieces: moving the array on every frame would cost more than the work. */
-function trim(items: { timeS: number }[], nowS: number): void {
-  const oldest = items[0]?.timeS ?? nowS;
-  if (nowS - oldest <= 2 * KEEP_S) return;
-  items.splice(
-    0,
-    items.findIndex((i) => nowS - i.timeS <= KEEP_S),
-  );
 }

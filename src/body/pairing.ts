@@ -11,8 +11,6 @@ export interface SensorPair {
     readonly q: Quat;
     /** rad/s, sensor frame. */
     readonly gyro: Vec3;
-    /** m/s^2, sensor frame. */
-    readonly acc: Vec3;
   };
   /** Either sensor had no trustworthy data here. */
   readonly gap: boolean;
@@ -94,7 +92,6 @@ const together = (
   arm: {
     q: slerp(before.q, after.q, t),
     gyro: lerp(before.gyro, after.gyro, t),
-    acc: lerp(before.acc, after.acc, t),
   },
   gap,
   saturated: chest.saturated || before.saturated || after.saturated,

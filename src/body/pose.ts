@@ -26,8 +26,6 @@ export function bodyFrame(pair: SensorPair, mountings: Mountings, headings: Head
     humerus: multiply(aboutY(headings.trailArm), multiply(pair.arm.q, armMount)),
     thoraxRate: rotateInverse(chestMount, pair.chest.gyro),
     humerusRate: rotateInverse(armMount, pair.arm.gyro),
-    armAcc: rotateInverse(armMount, pair.arm.acc),
-    chestAcc: rotateInverse(chestMount, pair.chest.acc),
     gap: pair.gap,
     saturated: pair.saturated,
   };

@@ -16,10 +16,6 @@ export interface BodyFrame {
   readonly thoraxRate: Vec3;
   /** Angular rate of the humerus, rad/s, humerus frame. */
   readonly humerusRate: Vec3;
-  /** Specific force at the arm sensor, m/s^2, humerus axes. */
-  readonly armAcc: Vec3;
-  /** Specific force at the chest sensor, m/s^2, thorax axes. */
-  readonly chestAcc: Vec3;
   /** One of the sensors had no data here that could be trusted. */
   readonly gap: boolean;
   readonly saturated: boolean;
