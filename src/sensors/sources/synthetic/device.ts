@@ -1,5 +1,6 @@
 import { type Random, seededRandom, uniform } from '../../../math/random.ts';
 import { scale } from '../../../math/vec3.ts';
+import { type ClockState, createClock, observePacket, sessionTime } from '../../clock/clock.ts';
 import { type ImuSample, mirrorSample } from '../../sample.ts';
 import type { Kinematics } from './chain.ts';
 import { type SimulationOptions, type SimulatedSensor, forSensor } from './options.ts';
@@ -38,6 +39,8 @@ export interface Device {
   readonly turnedOverFromS: number;
   readonly state: SensorState;
   readonly radio: RadioState;
+  /** The host's clock for this sensor: the same that live sensors have. */
+  readonly clock: ClockState;
   /** Number of the next sample. */
   next: number;
   /** Samples of the packet being filled. */
@@ -76,6 +79,7 @@ export function createDevice(
       ...REALISTIC_RADIO,
       ...forSensor(options.radio ?? {}, sensor),
     }),
+    clock: createClock(),
     next: 0,
     filling: [],
   };
@@ -117,10 +121,16 @@ function send(d: Device, readyS: number): Packet | null {
   const samples = d.filling;
   d.filling = [];
   const arrivalTimeS = sendPacket(d.radio, readyS);
-  if (arrivalTimeS === null) return null;
+  const lastS = samples.at(-1)?.deviceTimeS ?? null;
+  if (arrivalTimeS === null || lastS === null) return null;
+  observePacket(d.clock, lastS, arrivalTimeS);
   return {
     sensor: d.label,
     arrivalTimeS,
-    samples: samples.map((s) => ({ ...s, arrivalTimeS })),
+    samples: samples.map((s) => ({
+      ...s,
+      timeS: sessionTime(d.clock, s.deviceTimeS ?? lastS),
+      arrivalTimeS,
+    })),
   };
 }

@@ -22,10 +22,17 @@ function footfall(scene: Scene, timeS: number): void {
   });
 }
 
+interface Steps {
+  readonly count: number;
+  /** Turn of the feet over all of them, rad. */
+  readonly headingBy: number;
+  /** m/s */
+  readonly speed: number;
+}
+
 /** Some steps along the heading of the feet: bob, sway, counter-turn of the trunk, swinging arm. */
-function steps(scene: Scene, count: number, headingBy: number): void {
+function steps(scene: Scene, { count, headingBy, speed }: Steps): void {
   const takes = between(scene, 0.5, 0.58);
-  const speed = headingBy === 0 ? between(scene, 1, 1.3) : 0.15;
   const heading = last(scene, 'heading');
   const fromS = scene.nowS;
   const untilS = fromS + count * takes;
@@ -49,16 +56,16 @@ function steps(scene: Scene, count: number, headingBy: number): void {
   wait(scene, count * takes);
 }
 
-/** Off, about-turn, back, about-turn; the feet end within a degree or so of where they were. */
+/** About-turn, off, about-turn, back; the feet end within a degree of where they were. */
 function walk(scene: Scene): void {
   if (scene.atAddress) standUp(scene, 0.5);
-  const count = chance(scene, 0.5) ? 5 : 7;
-  steps(scene, 3, Math.PI);
-  steps(scene, count, 0);
+  const way = { count: chance(scene, 0.5) ? 5 : 7, headingBy: 0, speed: between(scene, 1, 1.3) };
+  const about = { count: 3, headingBy: Math.PI, speed: 0.15 };
+  steps(scene, about);
+  steps(scene, way);
   wait(scene, between(scene, 0.3, 2));
-  steps(scene, 3, Math.PI + radians(between(scene, -1, 1)));
-  steps(scene, count, 0);
-  steps(scene, 2, 0.0001);
+  steps(scene, { ...about, headingBy: Math.PI + radians(between(scene, -1, 1)) });
+  steps(scene, way);
   wait(scene, between(scene, 0.3, 1));
 }
 

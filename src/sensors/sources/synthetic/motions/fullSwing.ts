@@ -1,122 +1,74 @@
-import { degrees, radians } from '../../../../math/angle.ts';
-import { type Jet, channelAt, jet } from '../channel.ts';
-import { near } from '../golfer.ts';
+import { radians } from '../../../../math/angle.ts';
+import { type Jet, channelAt, jet, lastValue } from '../channel.ts';
 import { measuresOf } from '../measures.ts';
-import { ARM, type JointName, type Pose, TRUNK, angleIn } from '../pose.ts';
 import { type Scene, between, pass, segmentsAt, wait } from '../scene.ts';
 import { getReady, standUp } from './address.ts';
 import { backswing } from './backswing.ts';
-import { bendTo } from './rehearsalPlan.ts';
 import { strike } from './strike.ts';
+import { SHARE, type SwingPoses, type TurnPlan, planPoses, planTurn } from './swingPlan.ts';
 
-/** The course of the chest's turn: rates in deg/s, angles in deg, times in s. */
-interface TurnPlan {
-  readonly top: Pose;
-  readonly peakRate: number;
-  /** Top to delivery, delivery to impact. */
-  readonly deliveryAfterS: number;
-  readonly impactAfterS: number;
-  readonly deliveryTurn: number;
-  readonly impactTurn: number;
-  readonly impactRate: number;
-  readonly finishTurn: number;
-  readonly finishAfterS: number;
+/** s */
+interface SwingTimes {
+  readonly topS: number;
+  readonly deliveryS: number;
+  readonly impactS: number;
+  readonly finishS: number;
 }
 
-// Mean rate over peak rate from the top to delivery; a little above half, so that the turn's rate is
-// a cubic in time which rises all the way (12 (share - 0.5) is its first derivative, scaled).
-const SHARE = 0.53;
-// Rate after impact: (1 - s)^2 (1 + 0.8 s) of its value there, which covers 0.4 of rate x time.
-const FOLLOW = 0.4;
-
-/** Draws until the downswing takes 0.23-0.30 s with its peak in the given band. */
-function planTurn(scene: Scene, peak: readonly [number, number]): TurnPlan {
-  for (let i = 0; i < 2000; i++) {
-    const top = near(scene.random, scene.golfer.top, 1.5);
-    const peakRate = between(scene, ...peak);
-    const impactAfterS = between(scene, 0.04, 0.06);
-    const impactTurn = between(scene, 21, 34);
-    const impactRate = peakRate * between(scene, 0.88, 0.93);
-    const deliveryTurn = impactTurn - (impactAfterS * (peakRate + impactRate)) / 2;
-    const deliveryAfterS = (deliveryTurn - top.turnDeg) / (SHARE * peakRate);
-    const downswing = deliveryAfterS + impactAfterS;
-    if (downswing < 0.23 || downswing > 0.3) continue;
-    const finishTurn = between(scene, 85, 105);
-    const finishAfterS = (finishTurn - impactTurn) / (FOLLOW * impactRate);
-    const times = { deliveryAfterS, impactAfterS, finishAfterS };
-    return { top, peakRate, deliveryTurn, impactTurn, impactRate, finishTurn, ...times };
-  }
-  throw new Error('no full swing found in the bands');
-}
-
-function turnThrough(scene: Scene, plan: TurnPlan, topS: number): void {
-  const deliveryS = topS + plan.deliveryAfterS;
-  const impactS = deliveryS + plan.impactAfterS;
+function turnThrough(scene: Scene, plan: TurnPlan, times: SwingTimes): void {
   const at = (x: number, v: number, a: number): Jet => jet(radians(x), radians(v), radians(a));
-  pass(scene, 'turn', deliveryS, at(plan.deliveryTurn, plan.peakRate, 0));
   const slowing = (-1.2 * plan.impactRate) / plan.finishAfterS;
-  pass(scene, 'turn', impactS, at(plan.impactTurn, plan.impactRate, slowing));
-  pass(scene, 'turn', impactS + plan.finishAfterS, at(plan.finishTurn, 0, 0));
+  pass(scene, 'turn', times.deliveryS, at(plan.deliveryTurn, plan.peakRate, 0));
+  pass(scene, 'turn', times.impactS, at(plan.impactTurn, plan.impactRate, slowing));
+  pass(scene, 'turn', times.impactS + plan.finishAfterS, at(plan.finishTurn, 0, 0));
 }
 
-/** The other joints: through the delivery and impact poses with the rates of the way between them. */
-function follow(
+/** A joint passes delivery and impact with the rate of the way between them. */
+function through(
   scene: Scene,
-  joints: readonly JointName[],
-  poses: { readonly delivery: Pose; readonly impact: Pose; readonly finish: Pose },
-  times: { readonly deliveryS: number; readonly impactS: number; readonly finishS: number },
+  joint: 'lateral' | 'flexion' | 'plane' | 'elevation' | 'externalRotation',
+  times: SwingTimes,
+  [delivery, impact, finish]: readonly [number, number, number],
 ): void {
-  for (const joint of joints) {
-    const a = angleIn(poses.delivery, joint);
-    const b = angleIn(poses.impact, joint);
-    const rate = (b - a) / (times.impactS - times.deliveryS);
-    pass(scene, joint, times.deliveryS, jet(a, rate, 0));
-    pass(scene, joint, times.impactS, jet(b, rate * 0.8, 0));
-    pass(scene, joint, times.finishS, jet(angleIn(poses.finish, joint)));
+  const rate = (impact - delivery) / (times.impactS - times.deliveryS);
+  pass(scene, joint, times.deliveryS, jet(delivery, rate));
+  pass(scene, joint, times.impactS, jet(impact, rate * 0.8));
+  pass(scene, joint, times.finishS, jet(finish));
+}
+
+const WITHOUT_THIRD = ['lateral', 'flexion', 'plane', 'elevation'] as const;
+
+function followTurn(scene: Scene, poses: SwingPoses, times: SwingTimes): void {
+  for (const joint of WITHOUT_THIRD) {
+    const name = `${joint}Deg` as const;
+    through(scene, joint, times, [
+      radians(poses.delivery[name]),
+      radians(poses.impact[name]),
+      radians(poses.finish[name]),
+    ]);
   }
 }
 
-/** Third angle at delivery that makes the true axial rotation from the top `keptDeg`. */
-function rotationAt(top: Pose, arm: ArmAtDelivery, keptDeg: number): number {
-  // The swing's own share, integral(d plane cos elevation), by the mean over the straight path.
-  const planeBy = radians(arm.planeDeg - top.planeDeg);
-  const elevationBy = radians(arm.elevationDeg - top.elevationDeg);
-  const e0 = radians(top.elevationDeg);
-  const swing = (planeBy / elevationBy) * (Math.sin(e0 + elevationBy) - Math.sin(e0));
-  return top.externalRotationDeg + keptDeg + degrees(swing);
+/** Axial rotation that the bone's swing itself brings, integral(d plane cos elevation), rad. */
+function swingShare(scene: Scene, fromS: number, toS: number): number {
+  const { plane, elevation } = scene.score.channels;
+  const n = 400;
+  const h = (toS - fromS) / n;
+  let sum = 0;
+  for (let i = 0; i < n; i++) {
+    const t = fromS + (i + 0.5) * h;
+    sum += channelAt(plane, t).v * Math.cos(channelAt(elevation, t).x) * h;
+  }
+  return sum;
 }
 
-interface ArmAtDelivery {
-  readonly planeDeg: number;
-  readonly elevationDeg: number;
-}
-
-function posesOf(scene: Scene, plan: TurnPlan, addedDeg: number, keptDeg: number) {
-  const impactLateral = between(scene, 21, 29);
-  const deliveryLateral = impactLateral - between(scene, 11, 15);
-  const trunk = bendTo(plan.top, plan.deliveryTurn, deliveryLateral, addedDeg);
-  const arm = {
-    planeDeg: plan.top.planeDeg + between(scene, 12, 22),
-    elevationDeg: between(scene, 36, 44),
-  };
-  const rotation = rotationAt(plan.top, arm, keptDeg);
-  const impact: Pose = {
-    turnDeg: plan.impactTurn,
-    lateralDeg: impactLateral,
-    flexionDeg: Math.max(26, Math.min(39, trunk.flexionDeg - between(scene, 2, 5))),
-    planeDeg: arm.planeDeg + between(scene, 8, 14),
-    elevationDeg: arm.elevationDeg - between(scene, 1, 4),
-    externalRotationDeg: rotation - between(scene, 10, 18),
-  };
-  const finish: Pose = {
-    turnDeg: plan.finishTurn,
-    lateralDeg: between(scene, 5, 14),
-    flexionDeg: between(scene, -4, 8),
-    planeDeg: between(scene, 105, 120),
-    elevationDeg: between(scene, 75, 95),
-    externalRotationDeg: between(scene, 10, 30),
-  };
-  return { delivery: { ...trunk, ...arm, externalRotationDeg: rotation }, impact, finish };
+/** The third angle keeps `kept` rad of true axial rotation to the delivery, and then lets go. */
+function rotateArm(scene: Scene, times: SwingTimes, kept: number): void {
+  const rest = lastValue(scene.score.channels.externalRotation);
+  const delivery = rest + kept + swingShare(scene, times.topS, times.deliveryS);
+  const impact = delivery - radians(between(scene, 10, 18));
+  const finish = radians(between(scene, 10, 30));
+  through(scene, 'externalRotation', times, [delivery, impact, finish]);
 }
 
 /** Time of the largest turn rate between two times: sampled each 0.2 ms. */
@@ -129,29 +81,33 @@ function peakTurnS(scene: Scene, fromS: number, toS: number): number {
   return at;
 }
 
-/** A full swing; with a ball it ends in a blow at impact. */
-function swing(scene: Scene, peak: readonly [number, number], addedDeg: number, keptDeg: number) {
+interface Asked {
+  /** Band of the chest's peak turn rate, deg/s. */
+  readonly peak: readonly [number, number];
+  readonly addedFlexionDeg: number;
+  readonly keptRotationDeg: number;
+}
+
+/** Address, backswing and a full swing; returns its times and measures. */
+function swing(scene: Scene, asked: Asked) {
   getReady(scene);
-  const plan = planTurn(scene, peak);
+  const plan = planTurn(scene, asked.peak);
   const topAcc = (12 * (SHARE - 0.5) * plan.peakRate) / plan.deliveryAfterS;
   const takes = scene.golfer.backswingS * between(scene, 0.95, 1.1);
   const { startS, topS } = backswing(scene, plan.top, takes, radians(topAcc));
-  const deliveryS = topS + plan.deliveryAfterS;
-  const impactS = deliveryS + plan.impactAfterS;
+  const plannedS = topS + plan.deliveryAfterS;
+  const impactS = plannedS + plan.impactAfterS;
   const finishS = impactS + plan.finishAfterS + between(scene, 0.05, 0.25);
-  const poses = posesOf(scene, plan, addedDeg, keptDeg);
-  turnThrough(scene, plan, topS);
-  follow(scene, [...TRUNK.slice(1), ...ARM], poses, { deliveryS, impactS, finishS });
+  const times = { topS, deliveryS: plannedS, impactS, finishS };
+  turnThrough(scene, plan, times);
+  followTurn(scene, planPoses(scene, plan, asked.addedFlexionDeg), times);
+  rotateArm(scene, times, radians(asked.keptRotationDeg));
   scene.nowS = finishS;
-  return { startS, topS, impactS, endS: finishS, deliveryS: peakTurnS(scene, topS, impactS) };
+  const deliveryS = peakTurnS(scene, topS, impactS);
+  const span = { fromS: topS, toS: deliveryS, armOnsetS: null, catchS: null };
+  const measures = measuresOf(segmentsAt(scene), span, scene.addressTurn);
+  return { swung: { startS, topS, deliveryS, endS: finishS, measures }, impactS };
 }
-
-const measured = (scene: Scene, times: { topS: number; deliveryS: number }) =>
-  measuresOf(
-    segmentsAt(scene),
-    { fromS: times.topS, toS: times.deliveryS, armOnsetS: null, catchS: null },
-    scene.addressTurn,
-  );
 
 function walkOffFinish(scene: Scene): void {
   wait(scene, between(scene, 0.8, 1.8));
@@ -160,20 +116,23 @@ function walkOffFinish(scene: Scene): void {
 
 export function hitBall(scene: Scene, carryOver: number): void {
   const { golfer } = scene;
-  const added = golfer.addedFlexionDeg * carryOver;
-  const times = swing(scene, [560, 745], added, golfer.keptRotationDeg * carryOver);
+  const { swung, impactS } = swing(scene, {
+    peak: [560, 745],
+    addedFlexionDeg: golfer.addedFlexionDeg * carryOver,
+    keptRotationDeg: golfer.keptRotationDeg * carryOver,
+  });
   const shockMs2 = between(scene, 15, 40);
-  strike(scene, times.impactS, shockMs2, between(scene, 0.008, 0.014), between(scene, 0.15, 0.35));
-  const measures = measured(scene, times);
-  scene.repetitions.push({ kind: 'ball', carryOver, shockMs2, measures, ...times });
+  strike(scene, impactS, shockMs2, between(scene, 0.008, 0.014), between(scene, 0.15, 0.35));
+  scene.repetitions.push({ kind: 'ball', carryOver, impactS, shockMs2, ...swung });
   walkOffFinish(scene);
 }
 
 export function practiceSwing(scene: Scene): void {
-  const added = between(scene, 1, 5);
-  const swung = swing(scene, [500, 680], added, between(scene, -14, -4));
-  const { startS, topS, deliveryS, endS } = swung;
-  const measures = measured(scene, swung);
-  scene.repetitions.push({ kind: 'practiceSwing', measures, startS, topS, deliveryS, endS });
+  const { swung } = swing(scene, {
+    peak: [500, 680],
+    addedFlexionDeg: between(scene, 1, 5),
+    keptRotationDeg: between(scene, -14, -4),
+  });
+  scene.repetitions.push({ kind: 'practiceSwing', ...swung });
   walkOffFinish(scene);
 }
