@@ -1,0 +1,84 @@
+import { connect } from './connect.ts';
+import { GattSession } from './gattSession.ts';
+import type { Connection, Link } from './link.ts';
+import type { FromRadio } from './messages.ts';
+import { within } from './within.ts';
+
+const PREPARE_MS = 12_000;
+const BATTERY_EVERY_MS = 60_000;
+const RSSI_EVERY_MS = 5000;
+
+export interface BringUp {
+  readonly now: () => number;
+  readonly out: (message: FromRadio) => void;
+  /** The link layer reported the end of this connection. */
+  readonly ended: (connection: Connection) => void;
+}
+
+/** noble keeps a peripheral's object for ever: nothing of an old connection may listen in a new one. */
+function ownListeners(connection: Connection, ended: () => void): void {
+  const { peripheral, end } = connection;
+  peripheral.removeAllListeners();
+  peripheral.once('disconnect', ended);
+  end.signal.addEventListener('abort', () => peripheral.removeAllListeners(), { once: true });
+}
+
+/** From an advertisement just seen to data, or a {@link LinkError}. Every step has an end. */
+export async function bringUp(link: Link, connection: Connection, to: BringUp): Promise<void> {
+  const { peripheral, end } = connection;
+  link.become('connecting');
+  ownListeners(connection, () => to.ended(connection));
+  await connect(peripheral, link.driver, end.signal);
+  connection.established = true;
+  link.become('preparing');
+  await within(prepare(link, connection, to), PREPARE_MS, 'prepare-timeout', end.signal);
+  link.become('streaming');
+  watchBattery(link, connection, to);
+  watchRssi(link, connection, to);
+}
+
+/** Packets that come before the setup is told wait for it. */
+async function prepare(link: Link, connection: Connection, to: BringUp): Promise<void> {
+  const { id } = link.wish;
+  const early: FromRadio[] = [];
+  let send = (packet: FromRadio): unknown => early.push(packet);
+  connection.gatt = await GattSession.open(
+    connection.peripheral,
+    link.driver,
+    connection.end.signal,
+  );
+  const setup = await link.driver.prepare(connection.gatt, (bytes) => {
+    connection.lastDataMs = to.now();
+    send({ type: 'packet', id, atMs: connection.lastDataMs, bytes });
+  });
+  connection.lastDataMs = connection.streamingSinceMs = to.now();
+  to.out({ type: 'setup', id, setup });
+  early.forEach(to.out);
+  send = to.out;
+}
+
+/** Again and again while the connection lasts. */
+function repeat(connection: Connection, everyMs: number, action: () => void): void {
+  const timer = setInterval(action, everyMs);
+  connection.end.signal.addEventListener('abort', () => clearInterval(timer), { once: true });
+  action();
+}
+
+function watchBattery(link: Link, connection: Connection, to: BringUp): void {
+  repeat(connection, BATTERY_EVERY_MS, () => {
+    connection.gatt?.battery().then(
+      (pct) => pct !== null && to.out({ type: 'battery', id: link.wish.id, pct }),
+      () => undefined,
+    );
+  });
+}
+
+function watchRssi(link: Link, connection: Connection, to: BringUp): void {
+  repeat(connection, RSSI_EVERY_MS, () => {
+    const asked = connection.peripheral.updateRssiAsync();
+    within(asked, 1000, 'prepare-timeout', connection.end.signal).then(
+      (rssiDbm) => to.out({ type: 'rssi', id: link.wish.id, rssiDbm }),
+      () => undefined,
+    );
+  });
+}

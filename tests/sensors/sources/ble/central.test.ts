@@ -1,0 +1,158 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { StreamSetup } from '../../../../src/sensors/sources/ble/drivers/driver.ts';
+import { driverOf } from '../../../../src/sensors/sources/ble/drivers/drivers.ts';
+import { decodeOpenProfileInfo } from '../../../../src/sensors/decode/openProfile.ts';
+import { nobleIsInstalled } from '../../../virtual-radio/install.ts';
+import {
+  movesenseSensor,
+  openProfileSensor,
+  witMotionSensor,
+} from '../../../virtual-radio/sensors.ts';
+import { Bench, wishFor } from './bench.ts';
+
+describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', () => {
+  let bench: Bench;
+  beforeEach(() => {
+    bench = new Bench();
+  });
+  afterEach(() => bench.end());
+
+  it('lists the sensors around with kind, name and signal, and nothing else', async () => {
+    const sensors = [
+      openProfileSensor({ address: 'c0:00:00:00:00:01', name: 'Left one' }),
+      witMotionSensor({ address: 'c0:00:00:00:00:02' }),
+      movesenseSensor({ address: 'c0:00:00:00:00:03' }),
+    ];
+    sensors.forEach((s) => bench.radio.add(s.peripheral));
+    bench.central.take({ type: 'scan', on: true });
+    await bench.run(3);
+    const seen = new Map(bench.of('seen').map((m) => [m.id, [m.driver, m.name, m.rssiDbm]]));
+    expect(Object.fromEntries(seen)).toEqual({
+      c00000000001: ['openProfile', 'Left one', -60],
+      c00000000002: ['witMotion', 'WT901BLE68', -60],
+      c00000000003: ['movesense', 'Movesense 000000000000', -60],
+    });
+    bench.central.take({ type: 'scan', on: false });
+    await bench.run(0.1);
+    expect(bench.radio.scanning).toBe(false);
+  });
+
+  it('brings one up: searching, found, connecting, preparing, streaming; then scans no more', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    expect(bench.states(sensor)).toEqual([
+      'searching',
+      'found',
+      'connecting',
+      'preparing',
+      'streaming',
+    ]);
+    await bench.run(2);
+    expect(bench.radio.scanning).toBe(false);
+    expect(bench.of('battery')).toMatchObject([{ pct: 87 }]);
+    expect(bench.of('rssi')[0]).toMatchObject({ rssiDbm: -60 });
+    expect(bench.packets(sensor).length).toBe(sensor.sent);
+  });
+
+  it.each([
+    ['openProfile', openProfileSensor, 104],
+    ['witMotion', witMotionSensor, 100],
+    ['movesense', movesenseSensor, 104],
+  ] as const)('%s streams at its rate, every notification once', async (driver, make, rateHz) => {
+    const sensor = make({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor, driver)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    const decoder = driverOf(driver).decoder(bench.of('setup')[0]?.setup as StreamSetup);
+    const before = bench.packets(sensor).length;
+    await bench.run(10);
+    const state = decoder.create();
+    const packets = bench.packets(sensor);
+    const numbers = packets
+      .flatMap((m) => decoder.decode(state, m.bytes))
+      .flatMap((p) => p.readings.map((r) => r.acc.x));
+    const steps = numbers.slice(1).map((v, i) => v - (numbers[i] ?? 0));
+    expect(Math.max(...steps) / Math.min(...steps)).toBeCloseTo(1, 3);
+    const perPacket = numbers.length / packets.length;
+    expect(Math.abs((packets.length - before) * perPacket - 10 * rateHz)).toBeLessThan(17);
+  });
+
+  it('asks for a supervision time of 4 s and an interval that does not beat with the packets', async () => {
+    const sensor = witMotionSensor({ address: 'c0:00:00:00:00:02' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor, 'witMotion')] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    expect(bench.radio.settings(sensor.peripheral)).toEqual({
+      intervalMs: 11.25,
+      supervisionMs: 4000,
+    });
+  });
+
+  it('survives packets cut to 20 bytes and a link that answers nothing longer', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01', maxMtu: 23 });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    await bench.run(1);
+    const info = bench.of('setup')[0]?.setup.info;
+    expect(info && decodeOpenProfileInfo(info)).toMatchObject({ rateHz: 104, firmware: ' 1.0' });
+    expect(bench.packets(sensor).every((m) => m.bytes.length === 20)).toBe(true);
+  });
+
+  it('makes a sensor blink', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    bench.central.take({ type: 'identify', id: 'c00000000001' });
+    await bench.run(0.5);
+    expect(sensor.identified).toBe(1);
+  });
+
+  it('says that a device lacks the services, and does not hang', async () => {
+    const impostor = witMotionSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(impostor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(impostor, 'movesense')] });
+    await bench.until(() => bench.state(impostor) === 'retrying', 10);
+    expect(bench.of('link').at(-1)?.reason).toMatch(/does not offer the services/);
+  });
+
+  it('when the adapter goes, says that all links are lost, and asks for a fresh start when it is back', async () => {
+    const sensors = [1, 2].map((i) => openProfileSensor({ address: `c0:00:00:00:00:0${i}` }));
+    sensors.forEach((s) => bench.radio.add(s.peripheral));
+    bench.central.take({ type: 'want', wishes: sensors.map((s) => wishFor(s)) });
+    await bench.until(() => sensors.every((s) => bench.state(s) === 'streaming'), 10);
+    bench.radio.power(false);
+    await bench.run(2);
+    expect(sensors.map((s) => bench.state(s))).toEqual(['lost', 'lost']);
+    expect(bench.of('adapter').at(-1)?.problem).toBe('adapter-off');
+    bench.radio.power(true);
+    await bench.run(3);
+    expect(bench.of('startMeAgain')).toHaveLength(1);
+    bench.restart(sensors.map((s) => wishFor(s)));
+    await bench.until(() => sensors.every((s) => bench.state(s) === 'streaming'), 10);
+    expect(sensors.map((s) => bench.state(s))).toEqual(['streaming', 'streaming']);
+  });
+
+  it('notices a link that stays up without data', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    sensor.mute = true;
+    await bench.until(() => bench.state(sensor) !== 'streaming', 5);
+    expect(bench.of('link').at(-1)?.reason).toMatch(/no data for 2 s/);
+    sensor.mute = false;
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    expect(bench.state(sensor)).toBe('streaming');
+  });
+
+  it('says so when the adapter never answers', async () => {
+    bench.radio.up = true;
+    bench.radio.write = () => undefined;
+    await bench.run(6);
+    expect(bench.of('adapter')).toMatchObject([{ problem: 'no-answer' }]);
+  });
+});
