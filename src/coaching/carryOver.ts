@@ -4,10 +4,10 @@ import { isUnscored } from './judge.ts';
 import type { CarryOver } from './judgement.ts';
 
 /** Fewest repetitions of each kind with the measure taken and the signal whole. A choice. */
-export const CARRY_OVER_FEWEST = 3;
+const CARRY_OVER_FEWEST = 3;
 
 /** A ratio over a rehearsals' median nearer to zero than this says nothing, deg. Choices: twice, and once and a half, the accuracy aimed for. */
-export const CARRY_OVER_SMALLEST = { addedFlexionDeg: 2, keptRotationDeg: 4.5 } as const;
+const CARRY_OVER_SMALLEST = { addedFlexionDeg: 2, keptRotationDeg: 4.5 } as const;
 
 type Key = keyof typeof CARRY_OVER_SMALLEST;
 

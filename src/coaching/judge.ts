@@ -37,7 +37,7 @@ export const isUnscored = (r: { readonly flags: readonly RepetitionFlag[] }): bo
   unscoredReason(r.flags) !== undefined;
 
 /** The rehearsal's value for a target, `null` where it was not taken. */
-export function targetValue(r: Rehearsal, measure: TargetMeasure): number | null {
+function targetValue(r: Rehearsal, measure: TargetMeasure): number | null {
   const value = measure === 'holdS' ? r.holdS : r.measures[measure];
   return value !== null && Number.isFinite(value) ? value : null;
 }

@@ -7,7 +7,7 @@ export type RepetitionKind = Repetition['kind'];
 export type CorrectedKind = RepetitionKind | 'ignored';
 
 /** What happened to the ledger, oldest first. Nothing is ever taken out: an undo is an entry too. */
-export type LedgerEvent =
+type LedgerEvent =
   | { readonly type: 'detected'; readonly index: number; readonly kind: RepetitionKind }
   | { readonly type: 'corrected'; readonly index: number; readonly kind: CorrectedKind }
   | { readonly type: 'undone' };

@@ -7,7 +7,7 @@ import { askedRatio, type Plan, TARGET_MEASURES, type TargetMeasure } from './pl
 import { bestRehearsal, typicalRehearsal } from './representative.ts';
 
 /** How one measure went over all scored rehearsals. */
-export interface MeasureSummary {
+interface MeasureSummary {
   readonly measure: TargetMeasure;
   readonly passed: number;
   readonly failed: number;
