@@ -1,0 +1,94 @@
+import { type Socket, io } from 'socket.io-client';
+import type {
+  ClientEvents,
+  Command,
+  CommandReply,
+  PracticeView,
+  ServerEvents,
+} from '../../streaming/contract.ts';
+import { mergeBatch } from './merge.ts';
+
+export interface FeedState {
+  readonly connection: 'connecting' | 'live' | 'lost';
+  /** The newest view; stays while the connection is lost, so that nothing on the screen vanishes. */
+  readonly view: PracticeView | null;
+}
+
+export interface Feed {
+  state(): FeedState;
+  /** Called at once with every message, even in a hidden tab: for sound. */
+  onMessage(listener: (state: FeedState) => void): () => void;
+  /** Called at most once a frame: for drawing. */
+  onFrame(listener: (state: FeedState) => void): () => void;
+  send(command: Command): Promise<CommandReply>;
+}
+
+type PageSocket = Socket<ServerEvents, ClientEvents>;
+
+const NO_ANSWER = { ok: false, error: '' } as const;
+
+function listeners() {
+  const all = new Set<(state: FeedState) => void>();
+  return {
+    add: (listener: (state: FeedState) => void) => {
+      all.add(listener);
+      return () => void all.delete(listener);
+    },
+    call: (state: FeedState) => all.forEach((listener) => listener(state)),
+  };
+}
+
+/** Registers every handler once; a reconnect uses the same ones. */
+function follow(
+  socket: PageSocket,
+  set: (change: Partial<FeedState>) => void,
+  get: () => FeedState,
+) {
+  socket.on('snapshot', ({ sequence, view }) => {
+    set({ connection: 'live', view });
+    socket.emit('seen', sequence);
+  });
+  socket.on('batch', (batch) => {
+    const { view } = get();
+    if (view !== null) set({ view: mergeBatch(view, batch) });
+    socket.emit('seen', batch.sequence);
+  });
+  socket.on('disconnect', () => set({ connection: 'lost' }));
+  socket.on('connect_error', () =>
+    set({ connection: get().view === null ? 'connecting' : 'lost' }),
+  );
+}
+
+/** Opens the live stream of the service that this page came from. */
+export function openFeed(): Feed {
+  const socket: PageSocket = io({
+    transports: ['websocket'],
+    reconnectionDelay: 300,
+    reconnectionDelayMax: 2000,
+  });
+  const onMessage = listeners();
+  const onFrame = listeners();
+  let state: FeedState = { connection: 'connecting', view: null };
+  let drawing = false;
+  const draw = (): void => {
+    drawing = false;
+    onFrame.call(state);
+  };
+  const set = (change: Partial<FeedState>): void => {
+    state = { ...state, ...change };
+    onMessage.call(state);
+    if (!drawing) requestAnimationFrame(draw);
+    drawing = true;
+  };
+  follow(socket, set, () => state);
+  return {
+    state: () => state,
+    onMessage: onMessage.add,
+    onFrame: onFrame.add,
+    send: (command) =>
+      socket
+        .timeout(3000)
+        .emitWithAck('command', command)
+        .catch(() => NO_ANSWER),
+  };
+}

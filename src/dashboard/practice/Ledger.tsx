@@ -1,0 +1,54 @@
+import { type Plan, askedRatio } from '../../coaching/plan.ts';
+import type { LedgerView } from '../../streaming/contract.ts';
+import { useSection } from '../feed/hooks.ts';
+import { t } from '../strings/strings.ts';
+import { markOf } from './kind.ts';
+import { Shape } from './shapes.tsx';
+
+function ratioText(ledger: LedgerView, plan: Plan): string {
+  const { rehearsals, balls } = askedRatio(plan);
+  const asked = t.ledger.asked(rehearsals, balls);
+  if (ledger.ratio === null) return t.ledger.noRatio(asked);
+  return t.ledger.kept(ledger.ratio.toFixed(1), asked);
+}
+
+const SHOWN = 24;
+
+function Strip() {
+  const strip = useSection('strip') ?? [];
+  if (strip.length === 0) return <p class="strip-empty">{t.ledger.empty}</p>;
+  return (
+    <ol class="strip" aria-label={t.ledger.legend}>
+      {strip.slice(-SHOWN).map((entry) => (
+        <li key={entry.index} class={`mark-${markOf(entry)}`} title={t.ledger.entry[markOf(entry)]}>
+          <Shape mark={markOf(entry)} />
+          <span class="hidden">{`${entry.index}: ${t.ledger.entry[markOf(entry)]}`}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** Rehearsals and balls in order, the mix kept, and what is due. */
+export function Ledger() {
+  const ledger = useSection('ledger');
+  const plan = useSection('plan');
+  if (ledger === null || plan === null) return <section class="ledger" />;
+  const isBall = ledger.next === 'ball';
+  return (
+    <section class="ledger" aria-labelledby="ledger-label" data-testid="ledger">
+      <h2 id="ledger-label" class="label">
+        {t.ledger.title}
+      </h2>
+      <p class="ledger-counts">
+        <strong>{t.ledger.rehearsals(ledger.rehearsals)}</strong>
+        <strong>{t.ledger.balls(ledger.balls)}</strong>
+        <span>{ratioText(ledger, plan)}</span>
+      </p>
+      <Strip />
+      <p class={`due${isBall ? ' due-ball' : ''}`} data-testid="due">
+        {t.ledger.next(ledger)}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import { Body } from '../body/Body.tsx';
+import { Curves } from '../curves/Curves.tsx';
+import { useFeedPart } from '../feed/hooks.ts';
+import { Measures } from '../measures/Measures.tsx';
+import { SensorLine } from '../sensors/SensorLine.tsx';
+import { Caution } from '../shell/Caution.tsx';
+import { usePrefs } from '../shell/prefs.ts';
+import { t } from '../strings/strings.ts';
+import { Ledger } from './Ledger.tsx';
+import { SourceNotice } from './SourceNotice.tsx';
+import { Stage } from './Stage.tsx';
+import { Verdict } from './Verdict.tsx';
+import { Warnings } from './Warnings.tsx';
+
+/** The practice while it runs: far view for 4 m, near view with everything that was measured. */
+export function PracticeScreen({ caption }: { readonly caption: string | null }) {
+  const { far } = usePrefs();
+  const known = useFeedPart(({ view }) => view !== null);
+  return (
+    <main id="main" class={`practice ${far ? 'far' : 'near'}`} tabIndex={-1}>
+      <h1 class="hidden">{t.nav.practice}</h1>
+      {known && (
+        <>
+          <Warnings />
+          <SourceNotice />
+          <div class="lane">
+            <Stage />
+            <Verdict />
+            <p class="caption" aria-live="polite" data-testid="caption">
+              <span class="label">{t.sound.captions}</span>
+              {caption ?? <span class="caption-none">{t.sound.noCaption}</span>}
+            </p>
+          </div>
+          <Ledger />
+          {!far && (
+            <div class="panels">
+              <Body />
+              <Curves />
+              <Measures />
+            </div>
+          )}
+          <SensorLine />
+        </>
+      )}
+      <Caution />
+    </main>
+  );
+}

@@ -1,0 +1,55 @@
+import type { SensorView } from '../../streaming/contract.ts';
+import { useSection } from '../feed/hooks.ts';
+import { t } from '../strings/strings.ts';
+
+function rateText({ rateHz, nominalRateHz }: SensorView): string {
+  if (rateHz === null) return t.sensors.noRate;
+  const hz = rateHz.toFixed(0);
+  return nominalRateHz === null
+    ? t.sensors.rateOnly(hz)
+    : t.sensors.rate(hz, nominalRateHz.toFixed(0));
+}
+
+const ageText = (ms: number): string =>
+  t.sensors.age(ms < 1000 ? `${ms.toFixed(0)} ms` : `${(ms / 1000).toFixed(0)} s`);
+
+const STALE_MS = 1500;
+
+function Sensor({ sensor }: { sensor: SensorView }) {
+  const stale = sensor.ageMs !== null && sensor.ageMs > STALE_MS;
+  const well = sensor.state === 'streaming' && !stale;
+  const parts = [
+    rateText(sensor),
+    sensor.lostPct === null ? null : t.sensors.lost(sensor.lostPct.toFixed(1)),
+    sensor.ageMs === null ? null : ageText(sensor.ageMs),
+    sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
+  ];
+  return (
+    <li class={well ? 'sensor sensor-well' : 'sensor sensor-ill'}>
+      <span class="sensor-dot" aria-hidden="true" />
+      <strong>{t.sensors[sensor.sensor]}</strong>
+      <span class="sensor-name">{sensor.name}</span>
+      <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
+      <span class="sensor-numbers">{parts.filter((part) => part !== null).join(' · ')}</span>
+      {sensor.reason !== null && <span class="sensor-reason">{sensor.reason}</span>}
+    </li>
+  );
+}
+
+/** One thin line: each sensor's state in words and numbers. */
+export function SensorLine() {
+  const sensors = useSection('sensors') ?? [];
+  return (
+    <section class="sensor-line" aria-label={t.sensors.title}>
+      {sensors.length === 0 ? (
+        <p class="fine">{t.sensors.none}</p>
+      ) : (
+        <ul>
+          {sensors.map((sensor) => (
+            <Sensor key={sensor.sensor} sensor={sensor} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

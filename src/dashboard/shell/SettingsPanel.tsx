@@ -1,0 +1,155 @@
+import { type PageSound, useSound } from '../sound/pageSound.ts';
+import type { ToneName } from '../sound/tones.ts';
+import { t } from '../strings/strings.ts';
+import { type Prefs, setPrefs, usePrefs } from './prefs.ts';
+
+const TONE_NAMES = Object.keys(t.sound.tone) as ToneName[];
+const THEMES: readonly Prefs['theme'][] = ['system', 'light', 'dark'];
+
+function Slider(props: {
+  readonly label: string;
+  readonly min: number;
+  readonly max: number;
+  readonly value: number;
+  readonly text: string;
+  readonly set: (value: number) => void;
+}) {
+  return (
+    <label class="slider">
+      <span>{props.label}</span>
+      <input
+        type="range"
+        min={props.min}
+        max={props.max}
+        step="0.1"
+        value={props.value}
+        aria-valuetext={props.text}
+        onInput={(event) => props.set(Number(event.currentTarget.value))}
+      />
+      <output>{props.text}</output>
+    </label>
+  );
+}
+
+function SoundPart({ sound }: { readonly sound: PageSound }) {
+  const { volume, rate } = usePrefs();
+  return (
+    <fieldset>
+      <legend>{t.sound.label}</legend>
+      <Slider
+        label={t.sound.volume}
+        min={0}
+        max={1}
+        value={volume}
+        text={`${Math.round(volume * 100)} %`}
+        set={(value) => setPrefs({ volume: value })}
+      />
+      <Slider
+        label={t.sound.rate}
+        min={0.6}
+        max={1.6}
+        value={rate}
+        text={`${rate.toFixed(1)} ×`}
+        set={(value) => setPrefs({ rate: value })}
+      />
+      {!sound.hasVoices() && <p class="fine">{t.sound.noVoices}</p>}
+      <p class="label">{t.sound.try}</p>
+      <div class="chips">
+        {TONE_NAMES.map((name) => (
+          <button type="button" key={name} onClick={() => sound.tones.play(name, volume)}>
+            {t.sound.tone[name]}
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+function LookPart() {
+  const { theme } = usePrefs();
+  return (
+    <fieldset>
+      <legend>{t.look.theme}</legend>
+      <div class="choices">
+        {THEMES.map((name) => (
+          <label key={name}>
+            <input
+              type="radio"
+              name="theme"
+              checked={theme === name}
+              onChange={() => setPrefs({ theme: name })}
+            />
+            {t.look[name]}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+function KeysPart() {
+  const { singleKeys } = usePrefs();
+  return (
+    <fieldset>
+      <legend>{t.look.keys}</legend>
+      <dl class="keys">
+        {t.look.keyList.map(([key, what]) => (
+          <div key={key}>
+            <dt>
+              <kbd>{key}</kbd>
+            </dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+      <label>
+        <input
+          type="checkbox"
+          checked={singleKeys}
+          onChange={(event) => setPrefs({ singleKeys: event.currentTarget.checked })}
+        />
+        {t.look.keysOn}
+      </label>
+    </fieldset>
+  );
+}
+
+function MuteButton({ sound }: { readonly sound: PageSound }) {
+  const { muted } = usePrefs();
+  const { unlocked } = useSound(sound);
+  if (!unlocked) {
+    return (
+      <button type="button" key="locked" class="quiet attention" title={t.sound.lockedWhy}>
+        {t.sound.locked}
+      </button>
+    );
+  }
+  return (
+    <button
+      type="button"
+      key="mute"
+      class="quiet"
+      aria-pressed={muted}
+      onClick={() => setPrefs({ muted: !muted })}
+    >
+      {muted ? t.sound.unmute : t.sound.mute} <kbd>M</kbd>
+    </button>
+  );
+}
+
+/** Mute at once; volume, speech rate, look and keys one tap further. */
+export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
+  return (
+    <>
+      <MuteButton sound={sound} />
+      <details class="menu">
+        <summary>{t.look.settings}</summary>
+        <div class="menu-body">
+          <SoundPart sound={sound} />
+          <LookPart />
+          <KeysPart />
+        </div>
+      </details>
+    </>
+  );
+}

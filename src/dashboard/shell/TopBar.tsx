@@ -1,0 +1,95 @@
+import { useFeed, useSection } from '../feed/hooks.ts';
+import type { PageSound } from '../sound/pageSound.ts';
+import { t } from '../strings/strings.ts';
+import { SettingsPanel } from './SettingsPanel.tsx';
+import { setPrefs, usePrefs } from './prefs.ts';
+import { ROUTES, type Route, hrefOf } from './router.ts';
+
+function SimulatedBadge() {
+  const source = useSection('source');
+  if (source === null || !source.simulated) return null;
+  const replay = source.kind === 'replay';
+  return (
+    <span
+      class="badge"
+      data-testid="simulated"
+      title={replay ? t.source.replayWhy : t.source.simulatedWhy}
+    >
+      {replay ? t.source.replay : t.source.synthetic}
+    </span>
+  );
+}
+
+function PauseButton() {
+  const feed = useFeed();
+  const paused = useSection('phase')?.phase === 'paused';
+  return (
+    <button
+      type="button"
+      class="quiet"
+      onClick={() => void feed.send({ type: paused ? 'resume' : 'pause' })}
+    >
+      {paused ? t.look.resume : t.look.pause} <kbd>P</kbd>
+    </button>
+  );
+}
+
+function FarButton() {
+  const { far } = usePrefs();
+  return (
+    <button
+      type="button"
+      class="quiet"
+      title={far ? t.look.nearWhy : t.look.farWhy}
+      onClick={() => setPrefs({ far: !far })}
+    >
+      {far ? t.look.near : t.look.far} <kbd>F</kbd>
+    </button>
+  );
+}
+
+function Pages({ route }: { readonly route: Route }) {
+  return (
+    <nav aria-label={t.nav.label}>
+      {ROUTES.map((name) => (
+        <a key={name} href={hrefOf(name)} aria-current={name === route ? 'page' : undefined}>
+          {t.nav[name]}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+export function TopBar({ route, sound }: { readonly route: Route; readonly sound: PageSound }) {
+  return (
+    <header class="top">
+      <a class="skip" href="#main" onClick={skip}>
+        {t.skip}
+      </a>
+      <p class="mark">
+        <svg viewBox="0 0 32 32" aria-hidden="true" focusable="false">
+          <circle cx="16" cy="8.5" r="5" />
+          <path d="M5 14a11 11 0 0 0 22 0" />
+        </svg>
+        {t.product}
+      </p>
+      <Pages route={route} />
+      <SimulatedBadge />
+      <div class="top-actions">
+        {route === 'practice' && (
+          <>
+            <PauseButton />
+            <FarButton />
+          </>
+        )}
+        <SettingsPanel sound={sound} />
+      </div>
+    </header>
+  );
+}
+
+/** The address belongs to the router, so the jump is made by hand. */
+function skip(event: Event): void {
+  event.preventDefault();
+  document.getElementById('main')?.focus();
+}

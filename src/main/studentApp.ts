@@ -1,0 +1,70 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import helmet from '@fastify/helmet';
+import fastifyStatic from '@fastify/static';
+import Fastify, { type FastifyInstance } from 'fastify';
+import type { LivePractice } from '../practice/livePractice.ts';
+import { attachStreaming } from '../streaming/server.ts';
+
+/** Where `npm run build` puts the page. */
+export const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
+
+export interface StudentAppOptions {
+  readonly practice: LivePractice;
+  readonly now: () => number;
+  readonly dashboardFolder?: string;
+}
+
+const MISSING =
+  'The page has not been built yet. Run "npm run build" in the project folder and start again.';
+
+const contentSecurityPolicy = {
+  useDefaults: false,
+  directives: {
+    defaultSrc: ["'self'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'"],
+    imgSrc: ["'self'", 'data:'],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+};
+
+const LOOPBACK = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/;
+
+/** A name that merely points at this computer (DNS rebinding) is refused. */
+function refuseOtherNames(app: FastifyInstance): void {
+  app.addHook('onRequest', async (request, reply) => {
+    if (LOOPBACK.test(request.headers.host ?? '')) return;
+    await reply
+      .code(421)
+      .type('text/plain')
+      .send('This service answers to localhost on this computer only.');
+  });
+}
+
+/** Builds the student's service; it does not listen. */
+export async function buildStudentApp(options: StudentAppOptions): Promise<FastifyInstance> {
+  const app = Fastify({ forceCloseConnections: true });
+  refuseOtherNames(app);
+  await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
+  const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
+  if (existsSync(`${folder}/index.html`)) {
+    await app.register(fastifyStatic, {
+      root: folder,
+      maxAge: '1y',
+      immutable: true,
+      index: false,
+    });
+    app.get('/', (_request, reply) =>
+      reply.sendFile('index.html', { maxAge: 0, immutable: false }),
+    );
+  } else {
+    app.get('/', (_request, reply) => reply.code(503).type('text/plain').send(MISSING));
+  }
+  attachStreaming(app, options.practice, options.now);
+  return app;
+}

@@ -1,0 +1,150 @@
+import type { AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
+import type { JudgedRepetition } from '../analysis/result.ts';
+import type { WarningId } from '../coaching/judgement.ts';
+import {
+  type WarningAction,
+  standingWarnings,
+  stepWarnings,
+} from '../coaching/standingWarnings.ts';
+import { type Quat, quat } from '../math/quat.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import { type CurveColumns, emptyCurve, pushPoint, trimCurve, wantsPoint } from './curve.ts';
+import { bookRepetition, ledgerView, newBook, type PracticeBook, stripView } from './book.ts';
+import { type PracticeView, type SourceView, WARNINGS_KEPT } from './view.ts';
+
+export type Section = keyof PracticeView;
+
+/** The view as it is written, and what changed in it since the last hand-over. */
+export interface PracticeDraft {
+  view: Omit<PracticeView, 'curve'> & { readonly curve: CurveColumns };
+  readonly book: PracticeBook;
+  changed: Set<Section>;
+  newPoints: CurveColumns;
+}
+
+export function newDraft(
+  practiceId: string,
+  settings: AnalysisSettings,
+  source: Pick<SourceView, 'kind' | 'simulated'>,
+): PracticeDraft {
+  const book = newBook(settings.plan);
+  return {
+    book,
+    changed: new Set(),
+    newPoints: emptyCurve(),
+    view: {
+      practiceId,
+      hand: settings.hand,
+      plan: settings.plan,
+      source: { ...source, state: 'starting', reason: null },
+      sensors: [],
+      phase: { phase: 'calibrating', sinceS: 0, holdS: 0 },
+      calibration: { steps: [], quality: null },
+      pose: null,
+      addressPose: null,
+      curve: emptyCurve(),
+      ledger: ledgerView(book),
+      strip: [],
+      last: null,
+      warnings: [],
+    },
+  };
+}
+
+/** Replaces one section and remembers that it changed. */
+export function setSection<K extends Section>(
+  draft: PracticeDraft,
+  key: K,
+  value: PracticeDraft['view'][K],
+): void {
+  draft.view = { ...draft.view, [key]: value };
+  draft.changed.add(key);
+}
+
+/** Shows the book again after it changed. */
+export function showBook(draft: PracticeDraft): void {
+  setSection(draft, 'strip', stripView(draft.book));
+  setSection(draft, 'ledger', ledgerView(draft.book));
+}
+
+function takeRepetition(draft: PracticeDraft, repetition: JudgedRepetition): void {
+  bookRepetition(draft.book, repetition);
+  showBook(draft);
+  setSection(draft, 'last', repetition);
+}
+
+const round4 = (value: number): number => Math.round(value * 1e4) / 1e4;
+const round2 = (value: number): number => Math.round(value * 1e2) / 1e2;
+
+/** Four digits: 0.01 deg. The view is for drawing only. */
+const drawn = (q: Quat): Quat => quat(round4(q.w), round4(q.x), round4(q.y), round4(q.z));
+
+type Of<K extends AnalysisOutput['kind']> = Extract<AnalysisOutput, { kind: K }>;
+
+function takeFrame(draft: PracticeDraft, { frame, angles, keptRotationDeg }: Of<'frame'>): void {
+  const { view } = draft;
+  const pose = { thorax: drawn(frame.thorax), humerus: drawn(frame.humerus) };
+  setSection(draft, 'pose', pose);
+  if (view.phase.phase === 'address') setSection(draft, 'addressPose', pose);
+  if (!wantsPoint(view.curve, frame.timeS)) return;
+  const shown = (deg: number | null): number | null =>
+    frame.gap || deg === null ? null : round2(deg);
+  const point = {
+    timeS: round4(frame.timeS),
+    flexionDeg: shown(angles.flexionDeg),
+    turnDeg: shown(angles.turnDeg),
+    keptRotationDeg: shown(keptRotationDeg),
+  };
+  pushPoint(view.curve, point);
+  trimCurve(view.curve);
+  pushPoint(draft.newPoints, point);
+}
+
+function takePhase(draft: PracticeDraft, { phase, atS, holdS }: Of<'phase'>): void {
+  const before = draft.view.phase;
+  const sinceS = before.phase === phase ? before.sinceS : atS;
+  setSection(draft, 'phase', { phase, sinceS, holdS });
+}
+
+function setWarnings(draft: PracticeDraft, action: WarningAction): void {
+  const all = stepWarnings(draft.view.warnings, action);
+  if (all !== draft.view.warnings) setSection(draft, 'warnings', all.slice(-WARNINGS_KEPT));
+}
+
+/** One output of the analysis into the view. */
+export function takeOutput(draft: PracticeDraft, output: AnalysisOutput): void {
+  switch (output.kind) {
+    case 'frame':
+      return takeFrame(draft, output);
+    case 'phase':
+      return takePhase(draft, output);
+    case 'repetition':
+      return takeRepetition(draft, output.repetition);
+    case 'ledger':
+      // The book keeps the same ledger and knows what the person corrected.
+      return undefined;
+    case 'warning':
+      return setWarnings(draft, { type: 'raised', warning: output.warning });
+    case 'calibration':
+      return setSection(draft, 'calibration', {
+        ...draft.view.calibration,
+        quality: output.quality,
+      });
+  }
+}
+
+const CALIBRATION_STEPS = 12;
+
+/** A calibration step that was asked for, so that the screen can say it. */
+export function takeEvent(draft: PracticeDraft, event: SessionEvent): void {
+  if (!/^(calibration-|address-reference)/.test(event.type)) return;
+  const steps = [...draft.view.calibration.steps, event].slice(-CALIBRATION_STEPS);
+  setSection(draft, 'calibration', { ...draft.view.calibration, steps });
+}
+
+/** The person has read a warning; it stays stored. False where none of the kind stands. */
+export function acknowledge(draft: PracticeDraft, id: WarningId, atS: number): boolean {
+  if (!standingWarnings(draft.view.warnings).some((w) => w.id === id)) return false;
+  setWarnings(draft, { type: 'acknowledged', id, atS });
+  return true;
+}

@@ -1,0 +1,51 @@
+import type { WarningId } from '../coaching/judgement.ts';
+import type { CorrectedKind } from '../coaching/ledger.ts';
+import type { CurveView, PracticeView } from '../practice/view.ts';
+
+export * from '../practice/calibrationSteps.ts';
+export * from '../practice/view.ts';
+
+/** Most batches a client gets in any second. */
+export const BATCHES_PER_SECOND = 30;
+/** No message from the service is larger than this, in bytes of JSON. */
+export const MAX_MESSAGE_BYTES = 131_072;
+/** No message from a page may be larger than this; the service hangs up on a larger one. */
+export const MAX_COMMAND_BYTES = 16_384;
+/** Batches that may be under way to one page before it counts as slow. */
+export const MAX_UNSEEN = 12;
+/** Most new curve points in one batch; a page that missed more gets a snapshot. */
+export const MAX_BATCH_POINTS = 120;
+
+/** What changed since the last batch: whole sections replace the page's own, `points` are appended to its curve. */
+export interface Batch {
+  readonly sequence: number;
+  readonly sections: Partial<Omit<PracticeView, 'curve'>>;
+  readonly points: CurveView;
+}
+
+export interface Snapshot {
+  /** Sequence of the last batch that is already in it. */
+  readonly sequence: number;
+  readonly view: PracticeView;
+}
+
+/** What a page may ask for. */
+export type Command =
+  | { readonly type: 'acknowledge'; readonly id: WarningId }
+  | { readonly type: 'correct'; readonly index: number; readonly kind: CorrectedKind }
+  | { readonly type: 'undo' | 'pause' | 'resume' };
+
+export type CommandReply =
+  { readonly ok: true } | { readonly ok: false; /** In words. */ readonly error: string };
+
+export interface ServerEvents {
+  /** On every connect, and to a page that fell behind. */
+  snapshot(snapshot: Snapshot): void;
+  batch(batch: Batch): void;
+}
+
+export interface ClientEvents {
+  command(command: Command, reply: (reply: CommandReply) => void): void;
+  /** The page has taken everything up to this sequence. */
+  seen(sequence: number): void;
+}

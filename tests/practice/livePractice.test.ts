@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import type { AnalysisOutput } from '../../src/analysis/contract.ts';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { warningOf } from '../../src/coaching/warnings.ts';
+import { type PracticeChange, livePractice } from '../../src/practice/livePractice.ts';
+import { HandSource, ball, frame, link, phase, rehearsal, scriptedChain } from './scripted.ts';
+
+function practiceWith(script: readonly (readonly [number, AnalysisOutput])[]) {
+  const source = new HandSource();
+  const clock = { ms: 0 };
+  const practice = livePractice({
+    practiceId: 'p1',
+    source,
+    chain: scriptedChain(script.map(([atS, output]) => ({ atS, output }))),
+    settings: { hand: 'right', plan: DEFAULT_PLAN, emitFrames: true },
+    now: () => clock.ms,
+  });
+  const changes: PracticeChange[] = [];
+  practice.changes.subscribe((change) => changes.push(change));
+  practice.start();
+  return { practice, source, clock, changes };
+}
+
+describe('a live practice', () => {
+  it('starts empty and says that it waits for samples', async () => {
+    const { practice } = practiceWith([]);
+    expect(practice.view().source.state).toBe('starting');
+    expect(practice.view().last).toBeNull();
+    await practice.stop();
+  });
+
+  it('shows each repetition once, in the strip, the ledger and as the last one', async () => {
+    const { practice, source } = practiceWith([
+      [1, { kind: 'repetition', repetition: rehearsal(1) }],
+      [2, { kind: 'repetition', repetition: rehearsal(2, { holdS: 0.4 }) }],
+      [3, { kind: 'repetition', repetition: ball(3) }],
+    ]);
+    source.packets(4);
+    const { strip, ledger, last } = practice.view();
+    expect(strip.map(({ kind, passed }) => [kind, passed])).toEqual([
+      ['rehearsal', true],
+      ['rehearsal', false],
+      ['ball', null],
+    ]);
+    expect(ledger).toMatchObject({ rehearsals: 2, balls: 1, ratio: 2, ballsInMix: 1 });
+    expect(last?.index).toBe(3);
+    await practice.stop();
+  });
+
+  it('says that a ball is due after the asked rehearsals, and when one came early', async () => {
+    const { practice, source } = practiceWith([
+      [1, { kind: 'repetition', repetition: rehearsal(1) }],
+      [2, { kind: 'repetition', repetition: rehearsal(2) }],
+      [3, { kind: 'repetition', repetition: ball(3) }],
+      [4, { kind: 'repetition', repetition: ball(4) }],
+    ]);
+    source.packets(2.5);
+    expect(practice.view().ledger).toMatchObject({ next: 'ball', toGo: 1 });
+    source.packets(4.5);
+    expect(practice.view().ledger).toMatchObject({ next: 'rehearsal', ballTooEarly: true });
+    await practice.stop();
+  });
+
+  it('lets a person say what a repetition was, and take it back', async () => {
+    const { practice, source } = practiceWith([
+      [1, { kind: 'repetition', repetition: rehearsal(1) }],
+    ]);
+    source.packets(2);
+    expect(practice.correct(1, 'ball')).toBe(true);
+    expect(practice.view().strip[0]).toMatchObject({ kind: 'ball', corrected: true, passed: null });
+    expect(practice.view().ledger).toMatchObject({ rehearsals: 0, balls: 1, canUndo: true });
+    expect(practice.undo()).toBe(true);
+    expect(practice.view().strip[0]).toMatchObject({ kind: 'rehearsal', passed: true });
+    expect(practice.undo()).toBe(false);
+    expect(practice.correct(9, 'ball')).toBe(false);
+    await practice.stop();
+  });
+
+  it('keeps a warning until somebody has read it, and stores it after that', async () => {
+    const { practice, source, clock } = practiceWith([
+      [1, { kind: 'warning', warning: warningOf('missed', 1) }],
+    ]);
+    source.packets(1);
+    source.packets(9);
+    expect(practice.view().warnings).toMatchObject([{ id: 'missed', acknowledgedAtS: null }]);
+    clock.ms = 500;
+    expect(practice.acknowledge('missed')).toBe(true);
+    expect(practice.view().warnings).toMatchObject([{ id: 'missed', acknowledgedAtS: 9.5 }]);
+    expect(practice.acknowledge('missed')).toBe(false);
+    await practice.stop();
+  });
+
+  it('remembers the still address as the ghost and the last ten seconds as curves', async () => {
+    const script: [number, AnalysisOutput][] = [[0.5, phase('address', 0.5)]];
+    for (let i = 0; i < 2500; i++) script.push([i / 100, frame(i / 100, i / 100, 30)]);
+    script.push([1, phase('backswing', 1)]);
+    const { practice, source } = practiceWith(script);
+    for (let i = 1; i <= 250; i++) source.packets(i / 10);
+    const { curve, pose, addressPose } = practice.view();
+    expect(addressPose).not.toBeNull();
+    expect(addressPose).not.toEqual(pose);
+    const { timeS, turnDeg } = curve;
+    expect((timeS.at(-1) ?? 0) - (timeS[0] ?? 0)).toBeLessThanOrEqual(10);
+    expect(timeS.length).toBeLessThanOrEqual(600);
+    expect(timeS.length).toBeGreaterThan(400);
+    expect(turnDeg).toHaveLength(timeS.length);
+    await practice.stop();
+  });
+
+  it('breaks the curve where a sensor had nothing to say', async () => {
+    const gap = frame(1, 10, 30);
+    if (gap.kind !== 'frame') throw new Error('not a frame');
+    const { practice, source } = practiceWith([
+      [1, { ...gap, frame: { ...gap.frame, gap: true } }],
+    ]);
+    source.packets(1);
+    expect(practice.view().curve.turnDeg).toEqual([null]);
+    await practice.stop();
+  });
+
+  it('puts a mark by hand at the session time of now', async () => {
+    const { practice, source, clock } = practiceWith([]);
+    const seen: unknown[] = [];
+    practice.signals.subscribe((signal) => signal.kind === 'event' && seen.push(signal.event));
+    source.packets(7);
+    clock.ms = 250;
+    practice.mark({ type: 'pause', value: null });
+    expect(seen).toEqual([{ type: 'pause', value: null, onsetS: 7.25, durationS: 0 }]);
+    await practice.stop();
+  });
+
+  it('tells a lost sensor with its reason, and an end with what went wrong', async () => {
+    const { practice, source } = practiceWith([]);
+    source.packets(1);
+    source.listener?.link(link('chest', { state: 'lost', reason: 'out of reach' }));
+    expect(practice.view().sensors[0]).toMatchObject({ state: 'lost', reason: 'out of reach' });
+    source.listener?.end('the radio went away');
+    expect(practice.view().source).toMatchObject({
+      state: 'failed',
+      reason: 'the radio went away',
+    });
+    await practice.stop();
+    expect(source.stopped).toBe(true);
+  });
+});
