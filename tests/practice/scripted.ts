@@ -160,8 +160,6 @@ export function frame(
       humerus: multiply(thorax, multiply(inThorax, aboutY(radians(-60 * lift)))),
       thoraxRate: ZERO,
       humerusRate: ZERO,
-      armAcc: vec3(0, 9.81, 0),
-      chestAcc: vec3(0, 9.81, 0),
       gap: false,
       saturated: false,
     },
