@@ -132,7 +132,7 @@ describe('judging a rehearsal', () => {
     [19, /^Together\./],
     [0, /^Together\./],
     [-19, /^Together\./],
-    [-21, /^Let your chest/],
+    [-20, /^Let your chest/],
   ])('says in words how chest and arms started at a lead of %d ms', (chestLeadMs, words) => {
     expect(judge({ measures: { chestLeadMs } }).cue.text).toMatch(words);
   });

@@ -78,6 +78,7 @@ describe('reading a plan', () => {
       'stage must be one of movement, short-swings, full-mix, not the text "fast".',
     ],
     [{ ratio: { rehearsals: 0 } }, 'ratio.rehearsals must be a number from 1 to 20, not 0.'],
+    [{ ratio: { balls: 0 } }, 'ratio.balls must be a number from 1 to 20, not 0.'],
     [{ ratio: { balls: 1.5 } }, 'ratio.balls must be a whole number, not 1.5.'],
     [
       { targets: { holdS: { min: '1' } } },

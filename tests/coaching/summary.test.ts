@@ -128,20 +128,7 @@ describe('what to do next time', () => {
 
   it('claims no fault where none stands out', () => {
     const one = { holdS: 0.5 };
-    const faults = [
-      one,
-      ARMS_FIRST,
-      'ball',
-      LOST_LEAN,
-      {},
-      'ball',
-      {},
-      {},
-      'ball',
-      {},
-      {},
-      'ball',
-    ] as Step[];
+    const faults: Step[] = [one, ARMS_FIRST, 'ball', LOST_LEAN, {}, 'ball', {}, {}, 'ball'];
     expect(next(faults).code).toBe('same-again');
   });
 
