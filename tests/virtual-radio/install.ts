@@ -8,9 +8,18 @@ const require = createRequire(import.meta.url);
 /** `null` stands for a machine without any Bluetooth. */
 let current: VirtualRadio | null = null;
 
+let generation = 0;
+
+/** As when the process dies that opened them. */
+export function killSockets(): void {
+  generation += 1;
+  if (current) current.receive = () => undefined;
+}
+
 /** The in-memory stand-in for the HCI socket, the only part of noble's stack that is replaced. */
 class VirtualHciSocket extends EventEmitter {
   readonly #radio: VirtualRadio;
+  readonly #generation = generation;
 
   constructor() {
     super();
@@ -35,7 +44,7 @@ class VirtualHciSocket extends EventEmitter {
     // Everything is let through.
   }
   write(packet: Buffer): void {
-    this.#radio.write(packet);
+    if (this.#generation === generation) this.#radio.write(packet);
   }
 }
 

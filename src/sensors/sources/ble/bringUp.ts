@@ -13,6 +13,7 @@ export interface BringUp {
   readonly out: (message: FromRadio) => void;
   /** The link layer reported the end of this connection. */
   readonly ended: (connection: Connection) => void;
+  readonly handleOf: (id: string) => number | null;
 }
 
 /** noble keeps a peripheral's object for ever: nothing of an old connection may listen in a new one. */
@@ -30,6 +31,7 @@ export async function bringUp(link: Link, connection: Connection, to: BringUp): 
   ownListeners(connection, () => to.ended(connection));
   await connect(peripheral, link.driver, end.signal);
   connection.established = true;
+  to.out({ type: 'handle', id: link.wish.id, handle: to.handleOf(link.wish.id) });
   link.become('preparing');
   await within(prepare(link, connection, to), PREPARE_MS, 'prepare-timeout', end.signal);
   link.become('streaming');

@@ -2,6 +2,7 @@ import { bringUp } from './bringUp.ts';
 import { disconnect } from './connect.ts';
 import { driverFor } from './drivers/drivers.ts';
 import { type Connection, Link } from './link.ts';
+import { handleOf, hangUpAll } from './leftovers.ts';
 import { LinkError, linkError } from './linkError.ts';
 import type { FromRadio, ToRadio, Wish } from './messages.ts';
 import type { Noble, NoblePeripheral } from './nobleApi.ts';
@@ -26,6 +27,7 @@ const advertisementOf = (p: NoblePeripheral) => ({
  * every wait has an end; every connection is new from the ground.
  */
 export class Central {
+  readonly #noble: Noble;
   readonly #out: (message: FromRadio) => void;
   readonly #now: () => number;
   readonly #scanner: Scanner;
@@ -37,8 +39,10 @@ export class Central {
   #wasOn = false;
   #browsing = false;
   #busy = false;
+  #leftovers: readonly number[] = [];
 
   constructor(noble: Noble, out: (message: FromRadio) => void, now: () => number) {
+    this.#noble = noble;
     this.#out = out;
     this.#now = now;
     this.#startedMs = now();
@@ -53,6 +57,7 @@ export class Central {
   take(message: ToRadio): void {
     if (message.type === 'want') this.#want(message.wishes);
     if (message.type === 'scan') this.#browsing = message.on;
+    if (message.type === 'hangUp') this.#hangUpLeftovers(message.handles);
     if (message.type === 'identify') void this.#identify(message.id);
     this.#next();
   }
@@ -76,7 +81,13 @@ export class Central {
     this.#wasOn = true;
     this.#adapter = 'on';
     this.#out({ type: 'adapter', problem: null, detail: '' });
+    this.#hangUpLeftovers(this.#leftovers);
     this.#next();
+  }
+
+  #hangUpLeftovers(handles: readonly number[]): void {
+    if (this.#adapter === 'on') hangUpAll(this.#noble, handles);
+    else this.#leftovers = handles;
   }
 
   /** The stack reports no end of links when the adapter goes. */
@@ -107,7 +118,13 @@ export class Central {
     this.#links.delete(link.wish.id);
     const peripheral = link.close(new LinkError('cancelled'));
     link.become('ended');
-    if (peripheral) await disconnect(peripheral);
+    if (peripheral) await this.#confirmEnd(peripheral);
+  }
+
+  async #confirmEnd(peripheral: NoblePeripheral): Promise<boolean> {
+    const ended = await disconnect(peripheral);
+    if (ended) this.#out({ type: 'handle', id: peripheral.id, handle: null });
+    return ended;
   }
 
   async #identify(id: string): Promise<void> {
@@ -153,7 +170,8 @@ export class Central {
       await bringUp(link, connection, {
         now: this.#now,
         out: this.#out,
-        ended: (c) => this.#lose(link, c, new LinkError('disconnected')),
+        ended: (c) => this.#onEnded(link, c),
+        handleOf: (id) => handleOf(this.#noble, id),
       });
     } catch (error) {
       this.#lose(link, connection, linkError(error, 'prepare-failed'));
@@ -161,6 +179,11 @@ export class Central {
       this.#busy = false;
       this.#next();
     }
+  }
+
+  #onEnded(link: Link, connection: Connection): void {
+    this.#out({ type: 'handle', id: link.wish.id, handle: null });
+    this.#lose(link, connection, new LinkError('disconnected'));
   }
 
   #lose(link: Link, connection: Connection, error: LinkError): void {
@@ -181,7 +204,7 @@ export class Central {
 
   /** A link whose end is never confirmed blocks its sensor; if nothing else runs, start the stack anew. */
   async #hangUp(peripheral: NoblePeripheral): Promise<void> {
-    if (await disconnect(peripheral)) return;
+    if (await this.#confirmEnd(peripheral)) return;
     const streaming = [...this.#links.values()].some((l) => l.state === 'streaming');
     if (!streaming) this.#out({ type: 'startMeAgain' });
   }

@@ -15,7 +15,9 @@ export type ToRadio =
   | { readonly type: 'want'; readonly wishes: readonly Wish[] }
   /** Look for sensors that nobody asked for, too. */
   | { readonly type: 'scan'; readonly on: boolean }
-  | { readonly type: 'identify'; readonly id: string };
+  | { readonly type: 'identify'; readonly id: string }
+  /** Links that a dead process left behind in the adapter. */
+  | { readonly type: 'hangUp'; readonly handles: readonly number[] };
 
 /** From the radio's process to the service. Times are of the shared monotonic clock, ms. */
 export type FromRadio =
@@ -44,6 +46,8 @@ export type FromRadio =
     }
   | { readonly type: 'battery'; readonly id: string; readonly pct: number }
   | { readonly type: 'rssi'; readonly id: string; readonly rssiDbm: number }
+  /** The adapter's number of an open link; `null` when it is closed. */
+  | { readonly type: 'handle'; readonly id: string; readonly handle: number | null }
   /** The adapter came back or a link hangs: only a new process has a clean radio stack. */
   | { readonly type: 'startMeAgain' };
 

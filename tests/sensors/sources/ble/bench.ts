@@ -3,7 +3,7 @@ import { Central } from '../../../../src/sensors/sources/ble/central.ts';
 import type { FromRadio, Wish } from '../../../../src/sensors/sources/ble/messages.ts';
 import type { Noble } from '../../../../src/sensors/sources/ble/nobleApi.ts';
 import { VirtualRadio } from '../../../virtual-radio/controller.ts';
-import { freshNoble, useRadio } from '../../../virtual-radio/install.ts';
+import { freshNoble, killSockets, useRadio } from '../../../virtual-radio/install.ts';
 import type { VirtualSensor } from '../../../virtual-radio/sensors.ts';
 
 type Of<T extends FromRadio['type']> = Extract<FromRadio, { type: T }>;
@@ -25,6 +25,7 @@ export class Bench {
   central: Central;
   noble: Noble;
   keepPackets = true;
+  #generation = 0;
   onMessage: (message: FromRadio) => void = () => undefined;
 
   constructor(seed = 1) {
@@ -39,11 +40,11 @@ export class Bench {
   #start(): [Noble, Central] {
     useRadio(this.radio);
     const noble = freshNoble() as Noble;
-    const central = new Central(
-      noble,
-      (m) => this.#take(m),
-      () => performance.now(),
-    );
+    const generation = this.#generation;
+    const out = (m: FromRadio): void => {
+      if (generation === this.#generation) this.#take(m);
+    };
+    const central = new Central(noble, out, () => performance.now());
     return [noble, central];
   }
 
@@ -57,6 +58,17 @@ export class Bench {
     void this.central.stop();
     [this.noble, this.central] = this.#start();
     this.central.take({ type: 'want', wishes });
+  }
+
+  /** As by kill -9: nothing is said to the adapter. */
+  kill(): void {
+    killSockets();
+    this.#generation += 1;
+    this.messages.length = 0;
+  }
+
+  revive(): void {
+    [this.noble, this.central] = this.#start();
   }
 
   async run(seconds: number): Promise<void> {

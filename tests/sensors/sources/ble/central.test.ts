@@ -149,6 +149,21 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     expect(bench.state(sensor)).toBe('streaming');
   });
 
+  it('closes the links that a killed process left in the adapter, so that sensors can be found again', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    const handles = bench.of('handle').flatMap((m) => m.handle ?? []);
+    expect(handles).toHaveLength(1);
+    bench.kill();
+    expect(bench.radio.links).toBe(1);
+    bench.revive();
+    bench.central.take({ type: 'hangUp', handles });
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    expect(await bench.until(() => bench.state(sensor) === 'streaming', 10)).toBeLessThan(3);
+  });
+
   it('says so when the adapter never answers', async () => {
     bench.radio.up = true;
     bench.radio.write = () => undefined;
