@@ -4,7 +4,7 @@ import type { Jet } from './channel.ts';
  * The coordinates of the figure. Angles in rad: `heading` of the feet; thorax Y-X-Z `turn` (toward the
  * target +), `lateral` (trail +), `flexion` (forward +); humerus in the thorax Y-X-Y `plane`,
  * `elevation`, `externalRotation` (outward +). `hip*` in m, global. `loose*` turn and lower sensors that
- * are off the body. `life` (0..1) scales the texture.
+ * are off the body. `life` (1 = as usual) scales the texture.
  */
 export const CHANNELS = [
   'heading',

@@ -25,6 +25,8 @@ export interface SimulationOptions {
   readonly script?: string;
   /** Default `normal`; `none` starts upright without any calibration step. */
   readonly calibration?: 'normal' | 'short' | 'none';
+  /** Scales sway, breathing and tremor; default 1, a calm adult. */
+  readonly unrest?: number;
   /** Bows and raises in the calibration, default 3. */
   readonly calibrationRepetitions?: number;
   readonly calibrationFault?: CalibrationFault;
@@ -56,6 +58,7 @@ function finiteWithin(name: string, value: number, low: number, high: number): v
 export function checkOptions(options: SimulationOptions): void {
   finiteWithin('seed', options.seed, 0, 0xffffffff);
   finiteWithin('calibrationRepetitions', options.calibrationRepetitions ?? 3, 0, 10);
+  finiteWithin('unrest', options.unrest ?? 1, 0, 20);
   for (const sensor of SIMULATED_SENSORS) {
     finiteWithin('rateHz', forSensor(options.rateHz ?? 100, sensor), 1, 1000);
     finiteWithin('skewPpm', options.skewPpm?.[sensor] ?? 0, -30_000, 30_000);

@@ -26,13 +26,13 @@ export interface Scene {
   readonly distractors: TruthDistractor[];
 }
 
-export function createScene(seed: number): Scene {
+export function createScene(seed: number, unrest = 1): Scene {
   const random = seededRandom(seed);
   const golfer = createGolfer(random);
   const scene: Scene = {
     random,
     golfer,
-    score: createScore(createTexture(random)),
+    score: createScore(createTexture(random), unrest),
     nowS: 0,
     addressTurn: 0,
     atAddress: false,

@@ -13,9 +13,9 @@ export interface Score {
 const record = <T>(of: (name: ChannelName) => T): Record<ChannelName, T> =>
   Object.fromEntries(CHANNELS.map((name) => [name, of(name)])) as Record<ChannelName, T>;
 
-export function createScore(texture: Texture): Score {
+export function createScore(texture: Texture, life: number): Score {
   const channels = record<Channel>(() => []);
-  channels.life.push({ timeS: 0, x: 1, v: 0, a: 0 });
+  channels.life.push({ timeS: 0, x: life, v: 0, a: 0 });
   return { channels, texture, shocks: [] };
 }
 

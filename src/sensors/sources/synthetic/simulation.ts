@@ -175,7 +175,7 @@ export function* streamScene(
 export function streamSession(options: SimulationOptions): Generator<SimulationItem> {
   checkOptions(options);
   const tokens = parseScript(options.script ?? '');
-  return streamScene(createScene(options.seed), options, tokens);
+  return streamScene(createScene(options.seed, options.unrest), options, tokens);
 }
 
 function anglesOf(s: SegmentState, addressTurn: number): TruthAngles {
@@ -197,7 +197,7 @@ function anglesOf(s: SegmentState, addressTurn: number): TruthAngles {
  */
 export function simulateSession(options: SimulationOptions): SimulatedSession {
   checkOptions(options);
-  const scene = createScene(options.seed);
+  const scene = createScene(options.seed, options.unrest);
   const packets: Packet[] = [];
   const events: SessionEvent[] = [];
   const repetitions: TruthRepetition[] = [];

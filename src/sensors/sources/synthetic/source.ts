@@ -91,7 +91,7 @@ export class SyntheticSource implements SensorSource {
     const { seed, script, endless } = this.#options;
     const asked = parseScript(script ?? '');
     const tokens = endless ? both(asked, endlessTokens(seededRandom(seed + 1))) : asked;
-    this.#items = streamScene(createScene(seed), this.#options, tokens);
+    this.#items = streamScene(createScene(seed, this.#options.unrest), this.#options, tokens);
     this.#startedMs = this.#timers.now();
     this.#report(listener, 'connecting', 0);
     this.#report(listener, 'streaming', 0);

@@ -15,7 +15,7 @@ export type Texture = Partial<Record<ChannelName, readonly Wave[]>>;
 
 /**
  * Amplitudes of one wave each, deg or mm, and its band, Hz. Chosen so that a body "at rest" moves at
- * 0.3-3 deg/s: sway 0.1-0.5 Hz, breathing near 0.25 Hz, physiological tremor 8-12 Hz (bands from memory).
+ * 0.3-2 deg/s: sway 0.1-0.5 Hz, breathing near 0.25 Hz, physiological tremor 8-12 Hz (bands from memory).
  */
 const SWAY = { low: 0.1, high: 0.5, count: 3 };
 const BREATH = { low: 0.2, high: 0.3, count: 1 };
@@ -42,11 +42,11 @@ export const createTexture = (random: Random): Texture => ({
   flexion: [
     ...waves(random, SWAY, deg(0.15)),
     ...waves(random, BREATH, deg(0.2)),
-    ...waves(random, TREMOR, deg(0.008)),
+    ...waves(random, TREMOR, deg(0.002)),
   ],
   plane: waves(random, SWAY, deg(0.15)),
-  elevation: [...waves(random, SWAY, deg(0.15)), ...waves(random, TREMOR, deg(0.02))],
-  externalRotation: [...waves(random, SWAY, deg(0.2)), ...waves(random, TREMOR, deg(0.03))],
+  elevation: [...waves(random, SWAY, deg(0.15)), ...waves(random, TREMOR, deg(0.004))],
+  externalRotation: [...waves(random, SWAY, deg(0.2)), ...waves(random, TREMOR, deg(0.006))],
   hipX: waves(random, SWAY, mm(3)),
   hipY: waves(random, BREATH, mm(1)),
   hipZ: waves(random, SWAY, mm(3)),

@@ -197,7 +197,7 @@ describe('the sensors', () => {
           norm(subtract(s.acc, before?.acc ?? s.acc)),
         ),
       );
-      const [low, high] = r.kind === 'ball' ? [9, 60] : [0.8, 9];
+      const [low, high] = r.kind === 'ball' ? [15, 80] : [0.8, 9];
       expect(peak).toBeGreaterThan(low);
       expect(peak).toBeLessThan(high);
     }

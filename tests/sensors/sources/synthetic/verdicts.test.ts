@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_PLAN, type TargetMeasure } from '../../../../src/coaching/plan.ts';
+import type { TargetMeasure } from '../../../../src/coaching/plan.ts';
 import { simulateSession } from '../../../../src/sensors/sources/synthetic/index.ts';
+import { trulyFailed } from '../../../bench/accuracyVerdicts.ts';
 
 type Session = ReturnType<typeof simulateSession>;
 type Truth = Session['truth']['repetitions'][number];
-
-/** Measures that miss the default plan's target, judged on exact truth. */
-function failedOf(r: Truth): TargetMeasure[] {
-  if (r.kind !== 'rehearsal') return [];
-  const values = { ...r.measures, holdS: r.holdS };
-  return (Object.keys(DEFAULT_PLAN.targets) as TargetMeasure[]).filter((name) => {
-    const value = values[name];
-    const { min = -Infinity, max = Infinity } = DEFAULT_PLAN.targets[name] ?? {};
-    return value === null || value < min || value > max;
-  });
-}
 
 const OWN: Record<string, TargetMeasure> = {
   'short-hold': 'holdS',
@@ -36,11 +26,11 @@ const of = (fault: string | null): Truth[] =>
 describe('rehearsals, judged on exact truth by the default plan', () => {
   it('good ones pass every target', () => {
     expect(of(null)).toHaveLength(120);
-    for (const r of of(null)) expect(failedOf(r)).toEqual([]);
+    for (const r of of(null)) expect(trulyFailed(r)).toEqual([]);
   });
 
   it.each(Object.entries(OWN))('%s fails its own measure and no other', (fault, measure) => {
     expect(of(fault)).toHaveLength(80);
-    for (const r of of(fault)) expect(failedOf(r)).toEqual([measure]);
+    for (const r of of(fault)) expect(trulyFailed(r)).toEqual([measure]);
   });
 });

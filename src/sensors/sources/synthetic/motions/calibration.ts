@@ -19,7 +19,7 @@ export interface CalibrationStyle {
 }
 
 /** RMS rate off the axis over RMS rate about it, each of two axes: out and back within each half. */
-const WOBBLE: readonly [number, number] = [0.035, 0.07];
+const WOBBLE: readonly [number, number] = [0.035, 0.065];
 const BAD_WOBBLE: readonly [number, number] = [0.28, 0.36];
 /** Spread of the off-axis angle that grows and falls with the movement itself. */
 const SKEW = 0.012;

@@ -5,6 +5,7 @@ import { type Scene, between, pass, segmentsAt, wait } from '../scene.ts';
 import { getReady, standUp } from './address.ts';
 import { backswing } from './backswing.ts';
 import { strike } from './strike.ts';
+import { smoothThrough } from '../viaPoints.ts';
 import { SHARE, type SwingPoses, type TurnPlan, planPoses, planTurn } from './swingPlan.ts';
 
 /** s */
@@ -23,17 +24,23 @@ function turnThrough(scene: Scene, plan: TurnPlan, times: SwingTimes): void {
   pass(scene, 'turn', times.impactS + plan.finishAfterS, at(plan.finishTurn, 0, 0));
 }
 
-/** A joint passes delivery and impact with the rate of the way between them. */
+/** A joint passes delivery and impact on the smoothest way to its finish. */
 function through(
   scene: Scene,
   joint: 'lateral' | 'flexion' | 'plane' | 'elevation' | 'externalRotation',
   times: SwingTimes,
   [delivery, impact, finish]: readonly [number, number, number],
 ): void {
-  const rate = (impact - delivery) / (times.impactS - times.deliveryS);
-  pass(scene, joint, times.deliveryS, jet(delivery, rate));
-  pass(scene, joint, times.impactS, jet(impact, rate * 0.8));
-  pass(scene, joint, times.finishS, jet(finish));
+  const { topS, deliveryS, impactS, finishS } = times;
+  const top = { timeS: topS, ...jet(lastValue(scene.score.channels[joint])) };
+  const via = [
+    { timeS: deliveryS, x: delivery },
+    { timeS: impactS, x: impact },
+  ];
+  for (const knot of smoothThrough(top, via, { timeS: finishS, ...jet(finish) })) {
+    pass(scene, joint, knot.timeS, jet(knot.x, knot.v, knot.a));
+  }
+  pass(scene, joint, finishS, jet(finish));
 }
 
 const WITHOUT_THIRD = ['lateral', 'flexion', 'plane', 'elevation'] as const;
@@ -121,8 +128,8 @@ export function hitBall(scene: Scene, carryOver: number): void {
     addedFlexionDeg: golfer.addedFlexionDeg * carryOver,
     keptRotationDeg: golfer.keptRotationDeg * carryOver,
   });
-  const shockMs2 = between(scene, 15, 40);
-  strike(scene, impactS, shockMs2, between(scene, 0.008, 0.014), between(scene, 0.15, 0.35));
+  const shockMs2 = between(scene, 25, 60);
+  strike(scene, impactS, shockMs2, between(scene, 0.01, 0.014), between(scene, 0.15, 0.35));
   scene.repetitions.push({ kind: 'ball', carryOver, impactS, shockMs2, ...swung });
   walkOffFinish(scene);
 }

@@ -48,7 +48,7 @@ function settleAtTop(scene: Scene, topS: number): void {
 function timesOf(scene: Scene, plan: RehearsalPlan, topS: number, missed: boolean): Times {
   const released = topS + plan.holdS;
   const chestOnsetS = released + Math.max(0, -plan.chestLeadS);
-  const fallS = missed ? ASSUMED_CATCH_S : between(scene, 0.28, 0.4);
+  const fallS = missed ? ASSUMED_CATCH_S : between(scene, 0.3, 0.42);
   return {
     chestOnsetS,
     armOnsetS: chestOnsetS + plan.chestLeadS,
