@@ -1,5 +1,6 @@
 import AHRS from 'ahrs';
 import { radians } from '../math/angle.ts';
+import { setProduct } from '../math/integrate.ts';
 import { type Quat, conjugate, multiply, normaliseQuat, quat, rotate } from '../math/quat.ts';
 import { type Vec3, UNIT_Y, ZERO, angleBetween, norm, scale, subtract } from '../math/vec3.ts';
 import {
@@ -87,7 +88,7 @@ const FAR_OFF = radians(10);
 /** Sets the attitude and, with it, the level of the almost inertial frame. */
 function setAttitude(state: CoreState, q: Quat): void {
   state.q = normaliseQuat(q);
-  state.level = multiply(state.q, conjugate(state.inertial.q));
+  setProduct(state.level, state.q, conjugate(state.inertial.q));
 }
 
 function createAhrsFilter(

@@ -4,7 +4,7 @@ import {
   startLowPass,
   stepLowPass,
 } from '../math/lowPass.ts';
-import { turnBy } from '../math/integrate.ts';
+import { type MutableQuat, identity, setProduct, turnBy } from '../math/integrate.ts';
 import { IDENTITY, type Quat, quat, rotate } from '../math/quat.ts';
 import { type Vec3, norm } from '../math/vec3.ts';
 import {
@@ -61,7 +61,7 @@ export interface CoreState extends FilterState {
   /** Sensor to earth: `level` after `inertial.q`. */
   q: Quat;
   /** Almost inertial frame to earth: what the gyro does not know. */
-  level: Quat;
+  readonly level: MutableQuat;
   rest: boolean;
   started: boolean;
   /** `null` before the first period is known. */
@@ -72,7 +72,7 @@ export interface CoreState extends FilterState {
 
 export const createCore = (p: CoreParameters): CoreState => ({
   q: IDENTITY,
-  level: IDENTITY,
+  level: identity(),
   rest: false,
   started: false,
   coefficients: null,
@@ -111,8 +111,8 @@ function start(state: CoreState, { acc, gyro }: Reading): void {
   startLowPass(state.inertial.acc, acc.x, acc.y, acc.z);
   startLowPass(state.stillness.acc, acc.x, acc.y, acc.z);
   startLowPass(state.stillness.gyro, gyro.x, gyro.y, gyro.z);
-  state.level = upright(acc);
-  state.q = state.level;
+  state.q = upright(acc);
+  setProduct(state.level, state.q, IDENTITY);
 }
 
 /** Less than this is free fall, m/s^2: it has no direction to trust. */
@@ -122,11 +122,20 @@ const LEAST_FORCE = 0.5;
 export function upright(force: Vec3): Quat {
   const n = norm(force);
   if (n < LEAST_FORCE) return IDENTITY;
-  const w = Math.sqrt(Math.max(0, (1 + force.y / n) / 2));
-  // straight down: any horizontal axis will do
-  if (w < 1e-6) return quat(0, 1, 0, 0);
+  if (force.y < 0) return fromBelow(force, n);
+  const w = Math.sqrt((1 + force.y / n) / 2);
   const k = 0.5 / (w * n);
   return quat(w, -force.z * k, 0, force.x * k);
+}
+
+/** The same for a force that points down, by the sine of the half angle: the cosine is near zero there. */
+function fromBelow(force: Vec3, n: number): Quat {
+  const level = Math.sqrt(force.x * force.x + force.z * force.z);
+  // straight down: any horizontal axis will do
+  if (level < 1e-12 * n) return quat(0, 1, 0, 0);
+  const s = Math.sqrt((1 - force.y / n) / 2);
+  const k = s / level;
+  return quat(level / (2 * s * n), -force.z * k, 0, force.x * k);
 }
 
 /** Rest, bias range and the almost inertial frame up to this sample. */
@@ -139,10 +148,10 @@ export function stepCore(
 ): void {
   const { stillness, inertial, bias } = state;
   stepRest(stillness, p.rest, c.rest, gyro, acc);
-  if (!bias.known) recentre(bias, p.bias, stillness.gyro.value, stillness.quietS);
+  recentre(bias, p.bias, stillness.gyro.value, stillness.quietS);
   state.rest =
     stillness.stillS >= p.rest.minS && distanceFromCentre(bias, stillness.gyro.value) < p.bias.clip;
-  inertial.q = turnBy(
+  turnBy(
     inertial.q,
     (gyro.x - bias.value.x) * dtS,
     (gyro.y - bias.value.y) * dtS,

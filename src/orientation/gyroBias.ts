@@ -1,6 +1,6 @@
 import { radians } from '../math/angle.ts';
 import { type MutableVec3, setVec, zeroVec } from '../math/lowPass.ts';
-import { type Vec3, norm } from '../math/vec3.ts';
+import { type Vec3, UNIT_X, UNIT_Y, UNIT_Z, norm } from '../math/vec3.ts';
 
 /** Defaults of Laidig & Seel 2023, table of parameters; all rad/s unless named. */
 export interface BiasParameters {
@@ -86,11 +86,16 @@ export function distanceFromCentre({ centre }: BiasState, rate: Vec3): number {
   return Math.sqrt(x * x + y * y + z * z);
 }
 
-/** A first deliberate stillness at a rate out of the usual range, yet of a size that sensors have, is taken as the bias. */
+/**
+ * A first deliberate stillness at a rate out of the usual range, yet of a size that sensors have,
+ * is taken as the bias. It may have been a slow steady turn: a later stillness nearer zero wins.
+ */
 export function recentre(state: BiasState, p: BiasParameters, rate: Vec3, quietS: number): void {
-  if (state.known || quietS < p.widestAfterS) return;
-  if (distanceFromCentre(state, rate) < p.clip || norm(rate) > p.widest) return;
-  setVec(state.centre, rate.x, rate.y, rate.z);
+  if (quietS < p.widestAfterS || distanceFromCentre(state, rate) < p.clip) return;
+  const size = norm(rate);
+  if (size > p.widest || (state.known && size > norm(state.centre))) return;
+  const k = size < p.clip ? 0 : 1;
+  setVec(state.centre, k * rate.x, k * rate.y, k * rate.z);
   setVec(state.value, rate.x, rate.y, rate.z);
 }
 
@@ -104,9 +109,9 @@ export function observeAtRest(
   state.known = true;
   addDrift(state.variance, c.drift);
   const { value } = state;
-  observe(state, 1, 0, 0, rate.x - value.x, c.rest);
-  observe(state, 0, 1, 0, rate.y - value.y, c.rest);
-  observe(state, 0, 0, 1, rate.z - value.z, c.rest);
+  observe(state, UNIT_X, rate.x - value.x, c.rest);
+  observe(state, UNIT_Y, rate.y - value.y, c.rest);
+  observe(state, UNIT_Z, rate.z - value.z, c.rest);
   keepInRange(state, p);
 }
 
@@ -139,12 +144,12 @@ export function observeInMotion(
   const bx = value.x;
   const by = value.y;
   const bz = value.z;
-  observe(state, x.x, x.y, x.z, k * errorX, c.motion);
+  observe(state, x, k * errorX, c.motion);
   const changed = z.x * (value.x - bx) + z.y * (value.y - by) + z.z * (value.z - bz);
-  observe(state, z.x, z.y, z.z, k * errorZ - changed, c.motion);
+  observe(state, z, k * errorZ - changed, c.motion);
   const above =
     y.x * (centre.x - value.x) + y.y * (centre.y - value.y) + y.z * (centre.z - value.z);
-  observe(state, y.x, y.y, y.z, above, c.vertical);
+  observe(state, y, above, c.vertical);
   keepInRange(state, p);
 }
 
@@ -156,18 +161,16 @@ function addDrift(v: Covariance, drift: number): void {
 
 /** Kalman update by one scalar measurement `h . bias`, `innovation` rad/s off, of the given variance. */
 function observe(
-  state: BiasState,
-  hx: number,
-  hy: number,
-  hz: number,
+  { value, variance: v }: BiasState,
+  h: Vec3,
   innovation: number,
   variance: number,
 ): void {
-  const { value, variance: v } = state;
-  const px = v.xx * hx + v.xy * hy + v.xz * hz;
-  const py = v.xy * hx + v.yy * hy + v.yz * hz;
-  const pz = v.xz * hx + v.yz * hy + v.zz * hz;
-  const s = 1 / (hx * px + hy * py + hz * pz + variance);
+  const { x, y, z } = h;
+  const px = v.xx * x + v.xy * y + v.xz * z;
+  const py = v.xy * x + v.yy * y + v.yz * z;
+  const pz = v.xz * x + v.yz * y + v.zz * z;
+  const s = 1 / (x * px + y * py + z * pz + variance);
   value.x += px * s * innovation;
   value.y += py * s * innovation;
   value.z += pz * s * innovation;

@@ -1,5 +1,6 @@
+import { type MutableQuat, identity } from '../math/integrate.ts';
 import { type LowPass3, createLowPass3, restartLowPass, setVec } from '../math/lowPass.ts';
-import { IDENTITY, type Quat, rotate } from '../math/quat.ts';
+import { rotate } from '../math/quat.ts';
 import { type Vec3, angleBetween } from '../math/vec3.ts';
 import { radians } from '../math/angle.ts';
 
@@ -10,13 +11,13 @@ import { radians } from '../math/angle.ts';
  */
 export interface InertialState {
   /** Sensor to almost inertial frame. */
-  q: Quat;
+  readonly q: MutableQuat;
   /** Low-passed specific force, m/s^2, almost inertial frame. */
   readonly acc: LowPass3;
 }
 
 export const createInertial = (): InertialState => ({
-  q: IDENTITY,
+  q: identity(),
   acc: createLowPass3(),
 });
 

@@ -1,5 +1,6 @@
+import { setProduct } from '../math/integrate.ts';
 import { type LowPass3, createLowPass3, stepLowPass } from '../math/lowPass.ts';
-import { multiply, normaliseQuat, rotate } from '../math/quat.ts';
+import { multiply, rotate } from '../math/quat.ts';
 import { type Vec3, vec3 } from '../math/vec3.ts';
 import {
   CORE_PARAMETERS,
@@ -35,7 +36,7 @@ const create = (p: CoreParameters): VqfState =>
 /** Turns the average force upright; returns the small rotation made, rad, earth frame. */
 function levelOut(state: VqfState): Vec3 {
   const correction = upright(rotate(state.level, state.inertial.acc.value));
-  state.level = normaliseQuat(multiply(correction, state.level));
+  setProduct(state.level, correction, state.level);
   state.q = multiply(state.level, state.inertial.q);
   return vec3(2 * correction.x, 2 * correction.y, 2 * correction.z);
 }

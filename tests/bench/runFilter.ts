@@ -1,4 +1,4 @@
-import { turnBy } from '../../src/math/integrate.ts';
+import { type MutableQuat, identity, setProduct, turnBy } from '../../src/math/integrate.ts';
 import { IDENTITY, type Quat } from '../../src/math/quat.ts';
 import { ZERO } from '../../src/math/vec3.ts';
 import { madgwickFilter, mahonyFilter } from '../../src/orientation/ahrsFilter.ts';
@@ -39,16 +39,19 @@ const runnerOf = <S extends FilterState>(f: OrientationFilter<S>): Runner => ({
 });
 
 interface GyroOnlyState extends FilterState {
-  q: Quat | null;
+  readonly q: MutableQuat;
+  started: boolean;
 }
 
 /** Levelled by the first sample, then nothing but the gyro: a bound that any filter must beat. */
 const gyroOnly: OrientationFilter<GyroOnlyState> = {
   name: 'gyro only',
-  create: () => ({ q: null, bias: { value: ZERO }, rest: false }),
+  create: () => ({ q: identity(), started: false, bias: { value: ZERO }, rest: false }),
   update(state, { acc, gyro }, dtS) {
-    state.q = state.q ? turnBy(state.q, gyro.x * dtS, gyro.y * dtS, gyro.z * dtS) : upright(acc);
-    return state.q;
+    if (!state.started) setProduct(state.q, upright(acc), IDENTITY);
+    else turnBy(state.q, gyro.x * dtS, gyro.y * dtS, gyro.z * dtS);
+    state.started = true;
+    return { ...state.q };
   },
   afterGap: () => undefined,
 };
