@@ -99,16 +99,12 @@ describe('A recording played back', () => {
         await ended;
         for (const sensor of ['chest', 'trailArm'])
           expect(
-            new Set(
-              packets(heard)
-                .flat()
-                .filter((s) => s.sensor === sensor),
-            ),
+            packets(heard)
+              .flat()
+              .filter((s) => s.sensor === sensor),
           ).toEqual(
-            new Set(
-              inputs.flatMap((i) =>
-                i.kind === 'sample' && i.sample.sensor === sensor ? [i.sample] : [],
-              ),
+            inputs.flatMap((i) =>
+              i.kind === 'sample' && i.sample.sensor === sensor ? [i.sample] : [],
             ),
           );
         expect(packets(heard).every((p) => p.every((s) => s.sensor === p[0]?.sensor))).toBe(true);

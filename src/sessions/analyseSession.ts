@@ -1,0 +1,48 @@
+import { type AnalysisState, finish, result, start, step } from '../analysis/analysis.ts';
+import type { AnalysisOutput } from '../analysis/contract.ts';
+import type { AnalysisResult } from '../analysis/result.ts';
+import type { Plan } from '../coaching/plan.ts';
+import type { RecordedSession } from './openSession.ts';
+
+export interface AnalyseOptions {
+  /** Hears every output as it comes. */
+  readonly emit?: (output: AnalysisOutput) => void;
+  /** Also emits every instant's pose and angles. */
+  readonly frames?: boolean;
+  /** Called about every ten seconds of recording with the session time reached, s. */
+  readonly progress?: (timeS: number) => void;
+}
+
+const PROGRESS_S = 10;
+const ignore = () => {};
+
+/** Runs a recording through the analysis, as live practice does. */
+export async function analyseSession(
+  session: RecordedSession,
+  plan: Plan,
+  options: AnalyseOptions = {},
+): Promise<AnalysisResult> {
+  const emit = options.emit ?? ignore;
+  const state = start({
+    hand: session.header.hand,
+    plan,
+    ...(options.frames === true ? { emitFrames: true } : {}),
+  });
+  for await (const reachedS of stepAll(session, state, emit)) options.progress?.(reachedS);
+  finish(state, emit);
+  return result(state, session.header.id);
+}
+
+async function* stepAll(
+  session: RecordedSession,
+  state: AnalysisState,
+  emit: (output: AnalysisOutput) => void,
+): AsyncGenerator<number> {
+  let toldS = 0;
+  for await (const batch of session.inputs()) {
+    for (const input of batch) step(state, input, emit);
+    if (state.lastS - toldS < PROGRESS_S) continue;
+    toldS = state.lastS;
+    yield toldS;
+  }
+}

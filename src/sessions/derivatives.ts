@@ -1,0 +1,42 @@
+import { join } from 'node:path';
+import type { AnalysisResult } from '../analysis/result.ts';
+import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
+import { isAnalysisResult } from './analysisSchema.ts';
+import type { SessionFiles } from './files/sessionFiles.ts';
+import { planOf } from './planFile.ts';
+import { readJson } from './read/text.ts';
+import { derivativesDescription } from './write/descriptors.ts';
+import { writeJson } from './write/wholeFile.ts';
+
+const FOLDER = 'derivatives/stillcatch';
+const PLAN = `${FOLDER}/plan.json`;
+const ANALYSIS = `${FOLDER}/analysis.json`;
+
+/** Keeps the plan that a session was practised under beside it. */
+export const writePlan = (session: string, plan: Plan): Promise<void> =>
+  writeDerivative(session, PLAN, plan);
+
+/** A cache: it may be deleted and is computed again. */
+export const writeAnalysis = (session: string, analysis: AnalysisResult): Promise<void> =>
+  writeDerivative(session, ANALYSIS, analysis);
+
+async function writeDerivative(session: string, name: string, value: unknown): Promise<void> {
+  await writeJson(join(session, FOLDER, 'dataset_description.json'), derivativesDescription);
+  await writeJson(join(session, name), value);
+}
+
+/**
+ * The session's own plan, or the default where it has none.
+ * @throws SessionError where it has one that is broken.
+ */
+export async function readPlan(files: SessionFiles): Promise<Plan> {
+  if (!files.names.includes(PLAN)) return DEFAULT_PLAN;
+  return planOf(await readJson(files, PLAN), PLAN);
+}
+
+/** The kept result; `null` where there is none or one that this version does not read. */
+export async function readAnalysis(files: SessionFiles): Promise<AnalysisResult | null> {
+  if (!files.names.includes(ANALYSIS)) return null;
+  const value = await readJson(files, ANALYSIS).catch(() => null);
+  return isAnalysisResult(value) ? value : null;
+}
