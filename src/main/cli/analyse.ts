@@ -1,0 +1,36 @@
+import { analyseSession } from '../../sessions/analyseSession.ts';
+import type { Command, Invocation } from './command.ts';
+import { createProgress, minutes } from './progress.ts';
+import { report } from './report.ts';
+import { withSession } from './withSession.ts';
+
+export const analyse: Command = {
+  name: 'analyse',
+  summary: 'measure and judge the repetitions of a recorded session',
+  help: `stillcatch analyse <session> [--json] [--plan <file>]
+
+Measures every repetition of a recorded session and judges it by a plan.
+
+  <session>       folder or .zip in the recording format
+  --json          the result as JSON (times in s of the session, angles in degrees)
+  --plan <file>   a plan as JSON; default: the plan kept with the session, else the default plan
+`,
+  options: { json: { type: 'boolean' }, plan: { type: 'string' } },
+  run: runAnalyse,
+};
+
+async function runAnalyse(invocation: Invocation): Promise<void> {
+  const { io, values } = invocation;
+  const progress = createProgress(io, 'Analysing');
+  await withSession(invocation, async (session, plan) => {
+    const analysis = await analyseSession(session, plan, {
+      progress: (timeS) => progress.show(`${minutes(timeS)} done`),
+    });
+    progress.end();
+    const text =
+      values['json'] === true
+        ? `${JSON.stringify(analysis, null, 2)}\n`
+        : report({ header: session.header, plan, analysis, notes: session.notes() });
+    await io.out(text);
+  }).finally(() => progress.end());
+}
