@@ -62,21 +62,19 @@ const LEARN = 0.02;
 /** No oscillator is further off than this. */
 const SPACING_TOLERANCE = 0.1;
 
-/** Packets that the counter, or else the stamps, say are missing before this one. */
-function lostReadings(
-  state: StreamState,
-  packet: Packet,
-  stampS: number | null,
-  arrivalS: number,
-): number {
+/** By the packet counter, where there is one. */
+function lostByCounter(state: StreamState, packet: Packet, arrivalS: number): number {
+  if (!state.sequence || packet.sequence === null) return 0;
   const n = packet.readings.length;
-  if (state.sequence && packet.sequence !== null) {
-    const counted = unwrap(state.sequence, packet.sequence, arrivalS, state.format.rateHz / n);
-    return counted.restarted ? 0 : Math.max(0, counted.step - 1) * n;
-  }
-  if (stampS === null || state.dueS === null) return 0;
-  return Math.max(0, Math.round((stampS - state.dueS) / state.spacingS));
+  const counted = unwrap(state.sequence, packet.sequence, arrivalS, state.format.rateHz / n);
+  return counted.restarted ? 0 : Math.max(0, counted.step - 1) * n;
 }
+
+/** By the stamps: finds readings that the device itself missed, too. */
+const lostByStamp = (state: StreamState, stampS: number | null): number =>
+  stampS === null || state.dueS === null
+    ? 0
+    : Math.max(0, Math.round((stampS - state.dueS) / state.spacingS));
 
 function learnSpacing(state: StreamState, stampS: number, n: number): void {
   if (state.dueS === null || state.lastArrivalS === null) return;
@@ -133,7 +131,8 @@ const isRepeat = (state: StreamState, packet: Packet): boolean =>
 export function takePacket(state: StreamState, packet: Packet, arrivalS: number): ImuSample[] {
   if (isRepeat(state, packet)) return [];
   const stampS = stamp(state, packet, arrivalS);
-  const lost = lostReadings(state, packet, stampS, arrivalS);
+  const byCounter = lostByCounter(state, packet, arrivalS);
+  const lost = Math.max(byCounter, lostByStamp(state, stampS));
   const n = packet.readings.length;
   if (stampS !== null && lost === 0) learnSpacing(state, stampS, n);
   const firstS = firstReadingS(state, stampS, lost);
