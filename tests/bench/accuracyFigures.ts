@@ -5,7 +5,7 @@ import type { TruthRepetition } from '../../src/sensors/sources/synthetic/truth.
 import type { Case, Match } from './accuracyCases.ts';
 
 /** One comparison, with what is needed to see it again. */
-export interface Deviation {
+interface Deviation {
   readonly error: number;
   readonly truth: number;
   readonly found: number;

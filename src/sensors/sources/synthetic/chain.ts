@@ -51,9 +51,6 @@ export function turnAbout(k: Kinematics, name: 'x' | 'y' | 'z', angle: Jet): Kin
   };
 }
 
-/** Fixed rotation to another frame of the same body. */
-export const reorient = (k: Kinematics, q: Quat): Kinematics => ({ ...k, q: multiply(k.q, q) });
-
 /** Another point of the same body, `offset` in its frame, m. */
 export function carry(k: Kinematics, offset: Vec3): Kinematics {
   const r = rotate(k.q, offset);

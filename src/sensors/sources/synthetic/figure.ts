@@ -42,7 +42,7 @@ const PELVIS = { turn: 0.5, lateral: 0.3, flexion: 0.6 };
 const negative = (j: Jet): Jet => scaleJet(j, -1);
 
 /** Pelvis on the hips, thorax on the pelvis, humerus in the thorax; each at its joint. */
-export function figureOf(build: Build, c: Coordinates): Figure {
+function figureOf(build: Build, c: Coordinates): Figure {
   let pelvis = displaced(GROUND, c.hipX, addJets(c.hipY, jet(build.hipHeight)), c.hipZ);
   pelvis = turnAbout(pelvis, 'y', addJets(c.heading, scaleJet(c.turn, PELVIS.turn)));
   pelvis = turnAbout(pelvis, 'x', scaleJet(c.lateral, PELVIS.lateral));

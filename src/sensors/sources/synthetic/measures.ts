@@ -72,7 +72,7 @@ export function armAnglesOf(s: Pick<SegmentState, 'thorax' | 'humerus'>): {
 }
 
 /** Rate of true axial rotation of the humerus in the thorax, outward +, rad/s. */
-export function axialRate(s: SegmentState): number {
+function axialRate(s: SegmentState): number {
   const thoraxRate = rotateInverse(relative(s.thorax, s.humerus), s.thoraxRate);
   return -subtract(s.humerusRate, thoraxRate).y;
 }

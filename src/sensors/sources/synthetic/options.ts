@@ -6,7 +6,7 @@ export type SimulatedSensor = 'chest' | 'trailArm';
 export const SIMULATED_SENSORS: readonly SimulatedSensor[] = ['chest', 'trailArm'];
 
 /** What can be wrong with a calibration; analysis shall notice each. */
-export type CalibrationFault =
+type CalibrationFault =
   | CalibrationMotionFault
   /** Chest and arm sensor exchanged. */
   | 'swapped'

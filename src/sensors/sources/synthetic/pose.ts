@@ -13,7 +13,6 @@ export interface Pose {
 }
 
 export type TrunkPose = Pick<Pose, 'turnDeg' | 'lateralDeg' | 'flexionDeg'>;
-export type ArmPose = Pick<Pose, 'planeDeg' | 'elevationDeg' | 'externalRotationDeg'>;
 
 export const TRUNK = ['turn', 'lateral', 'flexion'] as const satisfies readonly ChannelName[];
 export const ARM = [

@@ -1,5 +1,5 @@
 /** Each fails one measure of the default plan and no other. */
-export const REHEARSAL_FAULTS = [
+const REHEARSAL_FAULTS = [
   'short-hold',
   'arms-first',
   'losing-lean',
@@ -9,7 +9,7 @@ export const REHEARSAL_FAULTS = [
 export type RehearsalFault = (typeof REHEARSAL_FAULTS)[number];
 
 /** Movements that are not repetitions. */
-export const DISTRACTORS = ['walk', 'tee', 'abort', 'waggle', 'idle', 'takeoff'] as const;
+const DISTRACTORS = ['walk', 'tee', 'abort', 'waggle', 'idle', 'takeoff'] as const;
 export type DistractorKind = (typeof DISTRACTORS)[number];
 
 export type ScriptToken =

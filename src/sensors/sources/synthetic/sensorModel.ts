@@ -80,7 +80,7 @@ const gaussianVec = (random: Random, sd: number): Vec3 =>
  * Sensor to segment: on the chest the face looks forward, on the arm outward; the strap may hold the
  * box any way round (turned about its face), and the face is off by up to `mountingDeg`.
  */
-export function mountingOf(sensor: 'chest' | 'trailArm', random: Random, mostDeg: number): Quat {
+function mountingOf(sensor: 'chest' | 'trailArm', random: Random, mostDeg: number): Quat {
   const face = sensor === 'chest' ? aboutY(Math.PI / 2) : IDENTITY;
   const strap = aboutZ(uniform(random, 0, 2 * Math.PI));
   const axis = normalise(gaussianVec(random, 1)) ?? vec3(1, 0, 0);

@@ -19,7 +19,7 @@ export interface Shock {
 const PEAK = 1.0090836;
 
 /** Displacement with unit peak acceleration. */
-export function shockPulse(shock: Shock, timeS: number): Jet {
+function shockPulse(shock: Shock, timeS: number): Jet {
   const u = (timeS - shock.timeS) / shock.scaleS;
   if (u <= 0 || u > 40) return REST;
   const k = Math.exp(-u) / PEAK;

@@ -36,7 +36,7 @@ export type SimulationItem =
   | { readonly kind: 'distractor'; readonly timeS: number; readonly distractor: TruthDistractor };
 
 /** Exact angles of the simulated body, deg; a left-handed golfer's as a right-handed one's. */
-export interface TruthAngles {
+interface TruthAngles {
   readonly flexionDeg: number;
   readonly lateralDeg: number;
   readonly leanDeg: number;
@@ -47,7 +47,7 @@ export interface TruthAngles {
   readonly externalRotationDeg: number;
 }
 
-export interface SessionTruth {
+interface SessionTruth {
   readonly repetitions: readonly TruthRepetition[];
   readonly distractors: readonly TruthDistractor[];
   segments(trueTimeS: number): SegmentState;

@@ -11,7 +11,7 @@ interface TruthBase {
   readonly measures: TruthMeasures;
 }
 
-export interface TruthRehearsal extends TruthBase {
+interface TruthRehearsal extends TruthBase {
   readonly kind: 'rehearsal';
   readonly fault: RehearsalFault | null;
   /** From the top to the release. */
@@ -27,7 +27,7 @@ export interface TruthRehearsal extends TruthBase {
   readonly shockMs2: number | null;
 }
 
-export interface TruthBall extends TruthBase {
+interface TruthBall extends TruthBase {
   readonly kind: 'ball';
   readonly carryOver: number;
   /** Peak rate of the chest's turn before impact. */
@@ -36,7 +36,7 @@ export interface TruthBall extends TruthBase {
   readonly shockMs2: number;
 }
 
-export interface TruthPracticeSwing extends TruthBase {
+interface TruthPracticeSwing extends TruthBase {
   readonly kind: 'practiceSwing';
   readonly deliveryS: number;
 }

@@ -2,10 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { degrees } from '../../../../src/math/angle.ts';
 import { rootMeanSquare } from '../../../../src/math/stats.ts';
 import { type Vec3, angleBetween, norm, scale, vec3 } from '../../../../src/math/vec3.ts';
-import { simulateSession } from '../../../../src/sensors/sources/synthetic/index.ts';
+import {
+  type SimulatedSession,
+  simulateSession,
+} from '../../../../src/sensors/sources/synthetic/index.ts';
 import { NOISE_FREE } from '../../../../src/sensors/sources/synthetic/sensorModel.ts';
 
-type Session = ReturnType<typeof simulateSession>;
+type Session = SimulatedSession;
 type Options = Parameters<typeof simulateSession>[0];
 const make = (options: Partial<Options> = {}): Session =>
   simulateSession({ seed: 31, noise: NOISE_FREE, ...options });

@@ -21,8 +21,8 @@ export function lowerArm(scene: Scene, times: ArmTimes, keptDeg: number): void {
   const from = movementDone((times.countFromS - times.onsetS) / takes);
   const to = movementDone((times.countToS - times.onsetS) / takes);
   const elevation0 = lastValue(channels.elevation);
-  const elevation = radians(between(scene, 33, 46)) - elevation0;
-  const plane = radians(between(scene, 8, 22));
+  const elevation = radians(between(scene, 38, 50)) - elevation0;
+  const plane = radians(between(scene, 6, 18));
   const swing =
     (plane / elevation) *
     (Math.sin(elevation0 + elevation * to) - Math.sin(elevation0 + elevation * from));

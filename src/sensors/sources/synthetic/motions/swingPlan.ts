@@ -44,7 +44,7 @@ export function planTurn(scene: Scene, peak: readonly [number, number]): TurnPla
 }
 
 /** All but the arm's third angle, which follows from the rotation to be kept. */
-export type SwingPose = Omit<Pose, 'externalRotationDeg'>;
+type SwingPose = Omit<Pose, 'externalRotationDeg'>;
 
 export interface SwingPoses {
   readonly delivery: SwingPose;
