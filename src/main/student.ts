@@ -2,9 +2,10 @@
 import { randomUUID } from 'node:crypto';
 import * as analysis from '../analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../coaching/plan.ts';
-import { type LivePractice, livePractice } from '../practice/livePractice.ts';
-import { SyntheticSource, type Timers } from '../sensors/sources/synthetic/index.ts';
+import { livePractice } from '../practice/livePractice.ts';
+import { SessionError } from '../sessions/sessionError.ts';
 import { listenLocally } from './listen.ts';
+import { practiceSource } from './practiceSource.ts';
 import {
   DEFAULT_PORT,
   STUDENT_HELP,
@@ -13,38 +14,18 @@ import {
   readStudentSettings,
 } from './settings.ts';
 import { buildStudentApp } from './studentApp.ts';
-import { warpedTimers } from './warp.ts';
 
 const now = (): number => performance.now();
 
-const HOST: Timers = {
-  now,
-  after: (delayMs, callback) => {
-    const timer = setTimeout(callback, delayMs);
-    return () => clearTimeout(timer);
-  },
-};
-
-/** The simulated calibration lasts about this long, ms; the demo plays it so many times as fast. */
-const CALIBRATION_MS = 42_000;
-const CALIBRATION_FACTOR = 10;
-
-function simulatedStudent({ seed, hand, speed }: StudentSettings): SyntheticSource {
-  const timers = warpedTimers(HOST, CALIBRATION_MS / speed, CALIBRATION_FACTOR);
-  return new SyntheticSource({ seed, hand, speed, endless: true, timers });
-}
-
-const practiceOf = (settings: StudentSettings): LivePractice =>
-  livePractice({
+async function run(settings: StudentSettings): Promise<void> {
+  const { source, hand, close } = await practiceSource(settings);
+  const practice = livePractice({
     practiceId: randomUUID(),
-    source: simulatedStudent(settings),
+    source,
     chain: analysis,
-    settings: { hand: settings.hand, plan: DEFAULT_PLAN, emitFrames: true },
+    settings: { hand, plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-
-async function run(settings: StudentSettings): Promise<void> {
-  const practice = practiceOf(settings);
   const app = await buildStudentApp({ practice, now });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
@@ -59,11 +40,15 @@ async function run(settings: StudentSettings): Promise<void> {
     void practice
       .stop()
       .then(() => app.close())
+      .then(close)
       .then(() => process.exit(0));
   };
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
 }
+
+const exitCodeOf = (error: unknown): number =>
+  error instanceof SettingsError ? 2 : error instanceof SessionError ? 3 : 1;
 
 try {
   const settings = readStudentSettings(process.argv.slice(2));
@@ -71,5 +56,5 @@ try {
   else await run(settings);
 } catch (error) {
   console.error(error instanceof Error ? error.message : String(error));
-  process.exitCode = error instanceof SettingsError ? 2 : 1;
+  process.exitCode = exitCodeOf(error);
 }

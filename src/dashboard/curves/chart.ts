@@ -20,9 +20,9 @@ export interface CurveColours {
 
 /** The three strips from top to bottom with the range each one keeps: a curve that jumps scale cannot be compared. */
 export const STRIPS = [
-  { column: 'flexionDeg', low: -20, high: 70, ticks: [0, 30, 60] },
-  { column: 'turnDeg', low: -125, high: 85, ticks: [-90, 0, 45] },
-  { column: 'keptRotationDeg', low: -45, high: 40, ticks: [-30, 0, 20] },
+  { column: 'flexionDeg', low: -25, high: 85, ticks: [0, 30, 60] },
+  { column: 'turnDeg', low: -125, high: 145, ticks: [-90, 0, 90] },
+  { column: 'keptRotationDeg', low: -55, high: 45, ticks: [-40, 0, 20] },
 ] as const;
 
 interface XY {

@@ -25,6 +25,7 @@ export interface Feed {
 
 type PageSocket = Socket<ServerEvents, ClientEvents>;
 
+const AGAIN_MS = 300;
 const NO_ANSWER = { ok: false, error: '' } as const;
 
 function listeners() {
@@ -53,7 +54,11 @@ function follow(
     if (view !== null) set({ view: mergeBatch(view, batch) });
     socket.emit('seen', batch.sequence);
   });
-  socket.on('disconnect', () => set({ connection: 'lost' }));
+  socket.on('disconnect', () => {
+    set({ connection: 'lost' });
+    // A service that says goodbye is not asked again by itself; it may come back all the same.
+    if (!socket.active) setTimeout(() => socket.connect(), AGAIN_MS);
+  });
   socket.on('connect_error', () =>
     set({ connection: get().view === null ? 'connecting' : 'lost' }),
   );
@@ -63,7 +68,7 @@ function follow(
 export function openFeed(): Feed {
   const socket: PageSocket = io({
     transports: ['websocket'],
-    reconnectionDelay: 300,
+    reconnectionDelay: AGAIN_MS,
     reconnectionDelayMax: 2000,
   });
   const onMessage = listeners();

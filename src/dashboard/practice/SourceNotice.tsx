@@ -8,7 +8,6 @@ export function SourceNotice() {
   const problems = quality?.problems ?? [];
   return (
     <>
-      {source?.state === 'ended' && <p class="notice">{t.source.ended}</p>}
       {source?.state === 'failed' && (
         <p class="notice notice-bad" role="alert">
           {t.source.failed(source.reason ?? '')}

@@ -17,11 +17,11 @@ const STALE_MS = 1500;
 
 function Sensor({ sensor }: { sensor: SensorView }) {
   const stale = sensor.ageMs !== null && sensor.ageMs > STALE_MS;
-  const well = sensor.state === 'streaming' && !stale;
+  const well = sensor.state === 'ended' || (sensor.state === 'streaming' && !stale);
   const parts = [
     rateText(sensor),
     sensor.lostPct === null ? null : t.sensors.lost(sensor.lostPct.toFixed(1)),
-    sensor.ageMs === null ? null : ageText(sensor.ageMs),
+    sensor.ageMs === null || sensor.state === 'ended' ? null : ageText(sensor.ageMs),
     sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
   ];
   return (
@@ -31,7 +31,7 @@ function Sensor({ sensor }: { sensor: SensorView }) {
       <span class="sensor-name">{sensor.name}</span>
       <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
       <span class="sensor-numbers">{parts.filter((part) => part !== null).join(' · ')}</span>
-      {sensor.reason !== null && <span class="sensor-reason">{sensor.reason}</span>}
+      {sensor.reason !== null && !well && <span class="sensor-reason">{sensor.reason}</span>}
     </li>
   );
 }

@@ -7,8 +7,8 @@ import { ROUTES, type Route, hrefOf } from './router.ts';
 
 function SimulatedBadge() {
   const source = useSection('source');
-  if (source === null || !source.simulated) return null;
-  const replay = source.kind === 'replay';
+  const replay = source?.kind === 'replay';
+  if (source === null || !(source.simulated || replay)) return null;
   return (
     <span
       class="badge"

@@ -49,11 +49,12 @@ export function soundDesk(options: DeskOptions): SoundDesk {
   let before: PracticeView | null = null;
   let queue: Announcement[] = [];
   let busy = false;
+  let speaking = false;
   const loudness = (): number => (settings().muted ? 0 : settings().volume);
   const quiet = (): boolean => before !== null && QUIET.includes(before.phase.phase);
 
   const done = (): void => {
-    busy = false;
+    busy = speaking = false;
     pump();
   };
   const say = (a: Announcement, words: string): void => {
@@ -61,6 +62,7 @@ export function soundDesk(options: DeskOptions): SoundDesk {
     if (quiet() && a.kind === 'warning') queue = enqueue(queue, { ...a, tone: null });
     if (quiet()) return done();
     if (loudness() === 0) return later(done, readingMs(words));
+    speaking = true;
     void speaker.speak(words, { rate: settings().rate, volume: loudness() }).then(done, done);
   };
   const perform = (a: Announcement): void => {
@@ -89,7 +91,7 @@ export function soundDesk(options: DeskOptions): SoundDesk {
       const news = announcements(before, view);
       const wasQuiet = quiet();
       before = view;
-      if (quiet() && !wasQuiet) speaker.cancel();
+      if (quiet() && !wasQuiet && speaking) speaker.cancel();
       news.forEach(takeOne);
       pump();
     },

@@ -24,7 +24,6 @@ export const en = {
     replay: 'Recorded session',
     simulatedWhy: 'No live body: every number below is computed from simulated sensors.',
     replayWhy: 'No live body: every number below is computed from a recording.',
-    ended: 'The recording is over.',
     failed: (reason: string) => `The sensors stopped: ${reason}`,
     starting: 'Waiting for the first samples.',
   },
@@ -63,7 +62,7 @@ export const en = {
     released: 'Catch it with the arm turned out.',
     caught: 'Back to the address.',
     paused: 'Nothing is counted. Press P to go on.',
-    ended: 'No more samples will come.',
+    ended: 'No more samples will come. What was measured stays here.',
     refused: 'The calibration was refused. Read why below and start it again.',
   },
   step: {

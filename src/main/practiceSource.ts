@@ -1,0 +1,48 @@
+import { ReplaySource } from '../sensors/sources/replay/index.ts';
+import type { SensorSource } from '../sensors/sources/source.ts';
+import { SyntheticSource, type Timers } from '../sensors/sources/synthetic/index.ts';
+import type { TrackHeader } from '../sessions/header.ts';
+import { openSession, requireCalibration } from '../sessions/openSession.ts';
+import type { StudentSettings } from './settings.ts';
+import { warpedTimers } from './warp.ts';
+
+/** A source with the hand of whoever it shows. */
+export interface PracticeSource {
+  readonly source: SensorSource;
+  readonly hand: 'left' | 'right';
+  close(): Promise<void>;
+}
+
+const HOST: Timers = {
+  now: () => performance.now(),
+  after: (delayMs, callback) => {
+    const timer = setTimeout(callback, delayMs);
+    return () => clearTimeout(timer);
+  },
+};
+
+/** The simulated calibration lasts about this long, ms; the demo plays it so many times as fast. */
+const CALIBRATION_MS = 42_000;
+const CALIBRATION_FACTOR = 10;
+
+function simulatedStudent({ seed, hand, speed }: StudentSettings): PracticeSource {
+  const timers = warpedTimers(HOST, CALIBRATION_MS / speed, CALIBRATION_FACTOR);
+  const source = new SyntheticSource({ seed, hand, speed, endless: true, timers });
+  return { source, hand, close: () => Promise.resolve() };
+}
+
+async function recording(path: string, speed: number): Promise<PracticeSource> {
+  const session = await openSession(path);
+  requireCalibration(session);
+  const { hand, tracks, simulated } = session.header;
+  const known = (track: TrackHeader) => ({ name: track.device, nominalRateHz: track.samplingHz });
+  const sensors = { chest: known(tracks.chest), trailArm: known(tracks.trailArm) };
+  const source = new ReplaySource({ inputs: session.inputs(), sensors, speed, simulated });
+  return { source, hand, close: () => session.close() };
+}
+
+/** @throws SessionError where the recording cannot be read. */
+export const practiceSource = (settings: StudentSettings): Promise<PracticeSource> =>
+  settings.replay === null
+    ? Promise.resolve(simulatedStudent(settings))
+    : recording(settings.replay, settings.speed);

@@ -1,0 +1,144 @@
+import { mkdtempSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
+import { build } from 'vite';
+import * as analysis from '../../src/analysis/analysis.ts';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { buildStudentApp } from '../../src/main/studentApp.ts';
+import { warpedTimers } from '../../src/main/warp.ts';
+import { livePractice } from '../../src/practice/livePractice.ts';
+import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const now = (): number => performance.now();
+
+let built: Promise<string> | null = null;
+
+/** The page as it is in the tree, built once for a test run. */
+export const builtPage = (): Promise<string> => (built ??= buildPage());
+
+async function buildPage(): Promise<string> {
+  const outDir = mkdtempSync(join(tmpdir(), 'stillcatch-page-'));
+  await build({
+    configFile: join(root, 'vite.config.ts'),
+    logLevel: 'error',
+    build: { outDir, emptyOutDir: true },
+  });
+  return outDir;
+}
+
+const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+
+export const openBrowser = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--autoplay-policy=no-user-gesture-required',
+    ],
+  });
+
+export interface RunningService {
+  readonly url: string;
+  readonly port: number;
+  readonly practice: ReturnType<typeof livePractice>;
+  end(): Promise<void>;
+}
+
+/** Plays `script` as a simulated student would, the calibration in two seconds. */
+export const simulated = (script: string, hand: 'left' | 'right' = 'right'): SensorSource =>
+  new SyntheticSource({
+    seed: 3,
+    script,
+    hand,
+    endless: true,
+    timers: warpedTimers(
+      {
+        now,
+        after: (ms, callback) => {
+          const timer = setTimeout(callback, ms);
+          return () => clearTimeout(timer);
+        },
+      },
+      42_000,
+      20,
+    ),
+  });
+
+/** The real service with the real analysis on a free (or the given) port. */
+export async function startService(
+  source: SensorSource,
+  options: { readonly port?: number; readonly hand?: 'left' | 'right' } = {},
+): Promise<RunningService> {
+  const practice = livePractice({
+    practiceId: `${Date.now()}`,
+    source,
+    chain: analysis,
+    settings: { hand: options.hand ?? 'right', plan: DEFAULT_PLAN, emitFrames: true },
+    now,
+  });
+  const app = await buildStudentApp({ practice, now, dashboardFolder: await builtPage() });
+  await app.listen({ host: '127.0.0.1', port: options.port ?? 0 });
+  practice.start();
+  const { port } = app.server.address() as AddressInfo;
+  const end = async (): Promise<void> => {
+    await practice.stop();
+    await app.close();
+  };
+  return { url: `http://127.0.0.1:${port}/`, port, practice, end };
+}
+
+export const SIZES = {
+  laptop: { width: 1366, height: 768 },
+  phone: { width: 390, height: 844 },
+} as const;
+
+/** Opens the page and collects what it complains about. */
+export async function openPage(
+  browser: Browser,
+  url: string,
+  options: Parameters<Browser['newContext']>[0] = {},
+): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
+  const context = await browser.newContext({ viewport: SIZES.laptop, ...options });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  await page.goto(url);
+  return { page, context, complaints };
+}
+
+interface AxeResult {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly impact: string | null;
+    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+  }[];
+}
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
+
+/** Serious and critical findings of axe-core, in words. */
+export async function seriousFindings(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const result = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run(): Promise<AxeResult> } }).axe.run(),
+  );
+  return result.violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map((n) => `${id}: ${n.html} ${n.failureSummary ?? ''}`));
+}

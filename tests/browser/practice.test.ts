@@ -1,0 +1,155 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  type RunningService,
+  SIZES,
+  openBrowser,
+  openPage,
+  seriousFindings,
+  simulated,
+  startService,
+} from './pageHarness.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+const LONG = { timeout: 60_000 };
+
+describe('the live page', () => {
+  let service: RunningService;
+  beforeAll(async () => {
+    service = await startService(simulated('r r:short-hold b'));
+  });
+  afterAll(() => service.end());
+
+  it('shows a passed and a failed rehearsal with their cues, and the ledger change', async () => {
+    const { page, context, complaints } = await openPage(browser, service.url);
+    const verdict = page.getByTestId('verdict');
+    const ledger = page.getByTestId('ledger');
+    await page.getByTestId('simulated').waitFor(LONG);
+    await expectText(page.getByTestId('simulated'), 'Simulated student');
+    await verdict.and(page.locator('[data-mark="passed"]')).waitFor(LONG);
+    expect(await verdict.innerText()).toMatch(/^Passed/);
+    expect(await ledger.innerText()).toContain('1 rehearsal');
+    await verdict.and(page.locator('[data-mark="notPassed"]')).waitFor(LONG);
+    expect(await verdict.innerText()).toMatch(/^Not passed\s+Hold longer at the top\./);
+    expect(await page.locator('[data-measure="holdS"]').innerText()).toContain('outside');
+    expect(await ledger.innerText()).toContain('2 rehearsals');
+    expect(await page.getByTestId('due').innerText()).toBe('Hit a ball.');
+    await verdict.and(page.locator('[data-mark="ball"]')).waitFor(LONG);
+    expect(await ledger.innerText()).toContain('1 ball');
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('reads from 4 m on a laptop: state word at least 96 px, verdict at least 160 px', async () => {
+    const { page, context } = await openPage(browser, service.url);
+    await page.getByTestId('state-word').waitFor(LONG);
+    const size = await page
+      .getByTestId('state-word')
+      .evaluate((element) => parseFloat(getComputedStyle(element).fontSize));
+    expect(size).toBeGreaterThanOrEqual(96);
+    const shape = await page.locator('.verdict .shape').boundingBox();
+    expect(Math.min(shape?.width ?? 0, shape?.height ?? 0)).toBeGreaterThanOrEqual(160);
+    await page.keyboard.press('f');
+    await page.locator('.practice.far').waitFor(LONG);
+    const far = await page.locator('.verdict .shape').boundingBox();
+    expect(far?.width ?? 0).toBeGreaterThanOrEqual(160);
+    await context.close();
+  });
+
+  it.each([
+    ['laptop', 'light'],
+    ['laptop', 'dark'],
+    ['phone', 'light'],
+    ['phone', 'dark'],
+  ] as const)('has no serious accessibility finding on a %s in the %s', async (size, scheme) => {
+    const { page, context } = await openPage(browser, service.url, {
+      viewport: SIZES[size],
+      colorScheme: scheme,
+    });
+    await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.locator('summary').click();
+    expect(await seriousFindings(page)).toEqual([]);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+    await page.goto(`${service.url}#/safety`);
+    await page.getByRole('heading', { name: 'Safety', level: 1 }).waitFor(LONG);
+    expect(await seriousFindings(page)).toEqual([]);
+    await context.close();
+  });
+
+  it('works by keyboard alone', async () => {
+    const { page, context } = await openPage(browser, service.url);
+    await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
+    await page.keyboard.press('Tab');
+    expect(await focused(page)).toBe('Skip to the practice');
+    const reached: string[] = [];
+    for (let i = 0; i < 8; i++) {
+      await page.keyboard.press('Tab');
+      reached.push(await focused(page));
+    }
+    for (const name of ['Practice', 'Safety', 'Pause', 'Far view', 'More']) {
+      expect(
+        reached.some((text) => text.startsWith(name)),
+        name,
+      ).toBe(true);
+    }
+    await page.keyboard.press('p');
+    await expectText(page.getByTestId('state-word'), 'Paused');
+    await page.keyboard.press('p');
+    await page.waitForFunction(
+      () => document.querySelector('.state-word')?.textContent !== 'Paused',
+    );
+    await page.keyboard.press('m');
+    await page.getByRole('button', { name: 'Unmute' }).waitFor(LONG);
+    await context.close();
+  });
+
+  it('carries the standing caution on its first screen', async () => {
+    const { page, context } = await openPage(browser, service.url);
+    const caution = page.getByText('Training aid, not a medical device.');
+    await caution.waitFor(LONG);
+    const box = await caution.boundingBox();
+    expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThanOrEqual(SIZES.laptop.height);
+    await context.close();
+  });
+});
+
+describe('a service that restarts', () => {
+  it('gets its page back, and the page handles each message once', async () => {
+    const first = await startService(simulated('r r'));
+    const { page, context } = await openPage(browser, first.url);
+    await page.getByTestId('state-word').waitFor(LONG);
+    await first.end();
+    await page.getByText('The page has lost the service.').waitFor(LONG);
+    expect(await page.getByTestId('state-word').isVisible()).toBe(true);
+    const second = await startService(simulated('r r:short-hold'), { port: first.port });
+    await page.getByText('The page has lost the service.').waitFor({ state: 'hidden', ...LONG });
+    await page.locator('[data-testid="verdict"][data-mark="passed"]').waitFor(LONG);
+    expect(await page.locator('.strip li').count()).toBe(1);
+    let marks = 0;
+    second.practice.signals.subscribe(({ kind }) => {
+      if (kind === 'event') marks += 1;
+    });
+    await page.keyboard.press('p');
+    await expectText(page.getByTestId('state-word'), 'Paused');
+    expect(marks).toBe(1);
+    await context.close();
+    await second.end();
+  });
+});
+
+async function expectText(
+  locator: ReturnType<Awaited<ReturnType<typeof openPage>>['page']['locator']>,
+  text: string,
+): Promise<void> {
+  await locator.filter({ hasText: text }).waitFor(LONG);
+}
+
+const focused = (page: Awaited<ReturnType<typeof openPage>>['page']): Promise<string> =>
+  page.evaluate(() => document.activeElement?.textContent?.trim() ?? '');
