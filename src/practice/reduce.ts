@@ -10,7 +10,7 @@ import { type Quat, quat } from '../math/quat.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { type CurveColumns, emptyCurve, pushPoint, trimCurve, wantsPoint } from './curve.ts';
 import { bookRepetition, ledgerView, newBook, type PracticeBook, stripView } from './book.ts';
-import { type PracticeView, type SourceView, WARNINGS_KEPT } from './view.ts';
+import { type PoseView, type PracticeView, type SourceView, WARNINGS_KEPT } from './view.ts';
 
 export type Section = keyof PracticeView;
 
@@ -18,6 +18,8 @@ export type Section = keyof PracticeView;
 export interface PracticeDraft {
   view: Omit<PracticeView, 'curve'> & { readonly curve: CurveColumns };
   readonly book: PracticeBook;
+  /** Pose at the newest stillness that may be an address. */
+  stillPose: PoseView | null;
   changed: Set<Section>;
   newPoints: CurveColumns;
 }
@@ -30,6 +32,7 @@ export function newDraft(
   const book = newBook(settings.plan);
   return {
     book,
+    stillPose: null,
     changed: new Set(),
     newPoints: emptyCurve(),
     view: {
@@ -85,7 +88,9 @@ function takeFrame(draft: PracticeDraft, { frame, angles, keptRotationDeg }: Of<
   const { view } = draft;
   const pose = { thorax: drawn(frame.thorax), humerus: drawn(frame.humerus) };
   setSection(draft, 'pose', pose);
-  if (view.phase.phase === 'address') setSection(draft, 'addressPose', pose);
+  if (view.phase.phase === 'address') draft.stillPose = pose;
+  // The reference itself is the ghost until the first swing.
+  if (view.addressPose === null) setSection(draft, 'addressPose', pose);
   if (!wantsPoint(view.curve, frame.timeS)) return;
   const shown = (deg: number | null): number | null =>
     frame.gap || deg === null ? null : round2(deg);
@@ -102,6 +107,10 @@ function takeFrame(draft: PracticeDraft, { frame, angles, keptRotationDeg }: Of<
 
 function takePhase(draft: PracticeDraft, { phase, atS, holdS }: Of<'phase'>): void {
   const before = draft.view.phase;
+  // Only a stillness that a swing follows was an address: bending to tee a ball is still, too.
+  if (phase === 'backswing' && draft.stillPose !== null) {
+    setSection(draft, 'addressPose', draft.stillPose);
+  }
   const sinceS = before.phase === phase ? before.sinceS : atS;
   setSection(draft, 'phase', { phase, sinceS, holdS });
 }
@@ -126,6 +135,8 @@ export function takeOutput(draft: PracticeDraft, output: AnalysisOutput): void {
     case 'warning':
       return setWarnings(draft, { type: 'raised', warning: output.warning });
     case 'calibration':
+      // Measured anew, the ghost comes from the new reference.
+      setSection(draft, 'addressPose', null);
       return setSection(draft, 'calibration', {
         ...draft.view.calibration,
         quality: output.quality,

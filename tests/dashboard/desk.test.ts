@@ -270,7 +270,7 @@ describe('the sound desk', () => {
     const spoken = said().flatMap(([what, name]) => (what === 'speech' ? [name] : []));
     expect(spoken.map((words) => words?.split('.')[0])).toEqual([
       'Bow 3 times',
-      'Raise the arm',
+      'Raise arm',
       'Stand still',
     ]);
   });

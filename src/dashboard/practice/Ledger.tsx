@@ -18,13 +18,20 @@ function Strip() {
   const strip = useSection('strip') ?? [];
   if (strip.length === 0) return <p class="strip-empty">{t.ledger.empty}</p>;
   return (
-    <ol class="strip" aria-label={t.ledger.legend}>
-      {strip.slice(-SHOWN).map((entry) => (
-        <li key={entry.index} class={`mark-${markOf(entry)}`} title={t.ledger.entry[markOf(entry)]}>
-          <Shape mark={markOf(entry)} />
-          <span class="hidden">{`${entry.index}: ${t.ledger.entry[markOf(entry)]}`}</span>
-        </li>
-      ))}
+    <ol class="strip" reversed aria-label={t.ledger.legend}>
+      {strip
+        .slice(-SHOWN)
+        .reverse()
+        .map((entry) => (
+          <li
+            key={entry.index}
+            class={`mark-${markOf(entry)}`}
+            title={t.ledger.entry[markOf(entry)]}
+          >
+            <Shape mark={markOf(entry)} />
+            <span class="hidden">{`${entry.index}: ${t.ledger.entry[markOf(entry)]}`}</span>
+          </li>
+        ))}
     </ol>
   );
 }

@@ -68,7 +68,7 @@ export const en = {
   step: {
     'calibration-stand': 'Stand still',
     'calibration-bow': 'Bow 3 times',
-    'calibration-armRaise': 'Raise the arm',
+    'calibration-armRaise': 'Raise arm',
     'address-reference': 'Address',
   } as Record<string, string>,
   stepDetail: {
