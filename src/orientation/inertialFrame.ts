@@ -1,7 +1,7 @@
 import { type MutableQuat, identity } from '../math/integrate.ts';
 import { type LowPass3, createLowPass3, restartLowPass, setVec } from '../math/lowPass.ts';
 import { rotate } from '../math/quat.ts';
-import { type Vec3, angleBetween } from '../math/vec3.ts';
+import { type Vec3, dot, norm } from '../math/vec3.ts';
 import { radians } from '../math/angle.ts';
 
 /**
@@ -25,7 +25,7 @@ export const createInertial = (): InertialState => ({
 export const forgetForce = (state: InertialState, tauS: number, gapS: number): void =>
   restartLowPass(state.acc, Math.min(state.acc.averagedS, tauS) * Math.max(0, 1 - gapS));
 
-const DISAGREEMENT = radians(3);
+const AGREEMENT = Math.cos(radians(3));
 
 /**
  * A sensor that lies still feels gravity alone: where the slow average disagrees (after a gap, a
@@ -33,7 +33,8 @@ const DISAGREEMENT = radians(3);
  */
 export function trustStillness(state: InertialState, still: Vec3, stillS: number): void {
   const now = rotate(state.q, still);
-  if (angleBetween(now, state.acc.value) < DISAGREEMENT) return;
+  const average = state.acc.value;
+  if (dot(now, average) > AGREEMENT * norm(now) * norm(average)) return;
   restartLowPass(state.acc, stillS);
   setVec(state.acc.value, now.x, now.y, now.z);
 }

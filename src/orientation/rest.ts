@@ -1,4 +1,5 @@
 import { radians } from '../math/angle.ts';
+import { STANDARD_GRAVITY } from '../math/gravity.ts';
 import {
   type LowPass3,
   type LowPassCoefficients,
@@ -50,16 +51,15 @@ export const createRest = (): RestState => ({
  */
 const FAR = 10;
 
-/** Standard gravity, m/s^2 (CGPM 1901). */
-const GRAVITY = 9.80665;
 /** A body at rest feels one g; sensors are off by a few per cent (the width is our choice). */
 const FORCE_TOLERANCE = 0.15;
 
-const distance = (a: Vec3, b: Vec3): number => {
+/** Squared distance in units of a limit. */
+const squaredOver = (a: Vec3, b: Vec3, limit: number): number => {
   const x = a.x - b.x;
   const y = a.y - b.y;
   const z = a.z - b.z;
-  return Math.sqrt(x * x + y * y + z * z);
+  return (x * x + y * y + z * z) / (limit * limit);
 };
 
 /** One sample (rad/s, m/s^2, sensor frame) `c.periodS` after the one before. */
@@ -72,15 +72,15 @@ export function stepRest(
 ): void {
   stepLowPass(state.gyro, c, gyro.x, gyro.y, gyro.z);
   stepLowPass(state.acc, c, acc.x, acc.y, acc.z);
-  const scatter = Math.max(
-    distance(gyro, state.gyro.value) / p.gyroDeviation,
-    distance(acc, state.acc.value) / p.accDeviation,
+  const squared = Math.max(
+    squaredOver(gyro, state.gyro.value, p.gyroDeviation),
+    squaredOver(acc, state.acc.value, p.accDeviation),
   );
-  if (scatter > FAR) {
+  if (squared > FAR * FAR) {
     startLowPass(state.gyro, gyro.x, gyro.y, gyro.z);
     startLowPass(state.acc, acc.x, acc.y, acc.z);
   }
-  const weighs = Math.abs(norm(state.acc.value) / GRAVITY - 1) < FORCE_TOLERANCE;
-  state.stillS = weighs && scatter < 1 ? state.stillS + c.periodS : 0;
-  state.quietS = weighs && scatter < 0.5 ? state.quietS + c.periodS : 0;
+  const weighs = Math.abs(norm(state.acc.value) / STANDARD_GRAVITY - 1) < FORCE_TOLERANCE;
+  state.stillS = weighs && squared < 1 ? state.stillS + c.periodS : 0;
+  state.quietS = weighs && squared < 0.25 ? state.quietS + c.periodS : 0;
 }

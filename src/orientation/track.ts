@@ -22,7 +22,7 @@ export interface TrackState {
 }
 
 /** A loss too long to interpolate, from the last sample before to the first after, session s. */
-export interface Gap {
+interface Gap {
   readonly fromS: number;
   readonly toS: number;
 }

@@ -83,10 +83,7 @@ function learnBias(
   observeInMotion(bias, p.bias, c.bias, rows, errorX, errorZ);
 }
 
-export function createVqfFilter(
-  name: string,
-  p: CoreParameters = CORE_PARAMETERS,
-): OrientationFilter<VqfState> {
+function createVqfFilter(name: string, p: CoreParameters): OrientationFilter<VqfState> {
   return {
     name,
     create: () => create(p),
@@ -103,4 +100,5 @@ export function createVqfFilter(
   };
 }
 
-export const vqfFilter = createVqfFilter('vqf');
+/** With the parameters of the paper. */
+export const vqfFilter = createVqfFilter('vqf', CORE_PARAMETERS);

@@ -1,11 +1,10 @@
+import { STANDARD_GRAVITY } from '../../src/math/gravity.ts';
 import { degrees, wrapDeg } from '../../src/math/angle.ts';
 import { type Quat, conjugate, multiply, rotateInverse } from '../../src/math/quat.ts';
 import { type Vec3, UNIT_Y, ZERO, add, angleBetween, vec3 } from '../../src/math/vec3.ts';
 import type { ImuSample } from '../../src/sensors/sample.ts';
 
-/** Standard gravity (CGPM 1901), m/s^2. */
-export const G = 9.80665;
-export const UP: Vec3 = vec3(0, G, 0);
+export const UP: Vec3 = vec3(0, STANDARD_GRAVITY, 0);
 
 export const sample = (timeS: number, acc: Vec3, gyro: Vec3 = ZERO): ImuSample => ({
   sensor: 'chest',

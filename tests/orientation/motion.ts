@@ -25,7 +25,7 @@ export interface MotionOptions {
   readonly headingRad: number;
 }
 
-export const MOTION: MotionOptions = {
+const MOTION: MotionOptions = {
   seed: 1,
   rateHz: 100,
   stillS: 4,
