@@ -3,11 +3,12 @@ import { VERSION } from '../../sessions/version.ts';
 import { analyse } from './analyse.ts';
 import { type CliIo, type Command, UsageError, parse } from './command.ts';
 import { convert } from './convert.ts';
+import { doctor } from './doctor.ts';
 import { replay } from './replay.ts';
 import { simulate } from './simulate.ts';
 import { table } from './table.ts';
 
-const COMMANDS: readonly Command[] = [analyse, simulate, replay, convert];
+const COMMANDS: readonly Command[] = [analyse, simulate, replay, convert, doctor];
 
 export const EXIT = { fine: 0, unexpected: 1, usage: 2, badInput: 3 } as const;
 

@@ -66,7 +66,11 @@ const build = (platform: Platform): readonly string[] => {
     darwin: 'Install the command line tools: xcode-select --install',
     win32: 'Install Visual Studio Build Tools with the C++ workload and Python 3.',
   };
-  return [tools[platform] ?? 'Install a C++ compiler and Python 3.', 'Then: npm install', WITHOUT];
+  return [
+    tools[platform] ?? 'Install a C++ compiler and Python 3.',
+    'Then: npm rebuild @abandonware/bluetooth-hci-socket @abandonware/noble',
+    WITHOUT,
+  ];
 };
 
 const ADVICE: Record<RadioProblemCode, readonly [message: string, mend: Advice]> = {

@@ -92,7 +92,7 @@ export class RadioProcess {
     const child = fork(worker, {
       serialization: 'advanced',
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
-      execArgv: [...(this.#options.execArgv ?? process.execArgv)],
+      execArgv: [...(this.#options.execArgv ?? (source ? ['--import', 'tsx'] : []))],
       env: { ...process.env, ...this.#options.env },
     });
     this.#child = child;
