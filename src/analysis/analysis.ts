@@ -17,6 +17,7 @@ import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
 import { rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
+import { takePain, watchRange } from './warn.ts';
 import { rememberShock, stepSwinging } from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
@@ -68,10 +69,10 @@ function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
 /** The reading as a right-handed golfer's, freed of the accelerometer's offset as far as it is known. */
 function withoutAccBias(state: AnalysisState, sensor: WornSensor, raw: ImuSample): ImuSample {
   const sample = state.settings.hand === 'left' ? mirrorSample(raw) : raw;
-  const { accBias } = state[sensor];
+  const { accBias, accBiasSteps } = state[sensor];
   if (isFiniteVec(sample.acc) && isFiniteVec(sample.gyro) && Number.isFinite(sample.timeS))
     if (stepAccBias(accBias, sample.timeS, sample.acc, sample.gyro))
-      learnAccBias(state.calibrating, sensor, accBias.bias);
+      accBiasSteps.push({ timeS: sample.timeS, bias: accBias.bias });
   return { ...sample, acc: subtract(sample.acc, accBias.bias) };
 }
 
@@ -89,14 +90,26 @@ function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) =
 function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   while (state.pending.length > 0 && endOf(state.pending[0]!) <= pair.timeS)
     takeEvent(state, state.pending.shift()!, emit);
+  followAccBias(state, 'chest', pair.timeS);
+  followAccBias(state, 'trailArm', pair.timeS);
   const { mountings, headings, addressSeen } = state.calibrating;
   if (mountings === null || headings === null) return;
   const frame = bodyFrame(pair, mountings, headings);
   takeFrame(state, frame, addressSeen, emit);
 }
 
+/** The mountings follow the offsets in session time: which sensor's data came first must not matter. */
+function followAccBias(state: AnalysisState, sensor: WornSensor, timeS: number): void {
+  const { accBiasSteps } = state[sensor];
+  while (accBiasSteps.length > 0 && accBiasSteps[0]!.timeS <= timeS)
+    learnAccBias(state.calibrating, sensor, accBiasSteps.shift()!.bias);
+}
+
 function takeFrame(state: AnalysisState, frame: BodyFrame, ready: boolean, emit: Emit): void {
-  if (ready && !state.paused) followSwing(state, frame, emit);
+  if (ready && !state.paused) {
+    watchRange(state, frame, emit);
+    followSwing(state, frame, emit);
+  }
   state.lastFrameS = frame.timeS;
   if (!state.settings.emitFrames) return;
   const angles = jointAngles(frame.thorax, frame.humerus, 0);
@@ -157,6 +170,7 @@ function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void 
     tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
   } else if (event.type === 'mark-ball' || event.type === 'mark-rehearsal')
     takeMark(state, event, emit);
+  else if (event.type === 'pain') takePain(state, event, emit);
   else if (stepCalibrating(state.calibrating, event)) tellCalibration(state, atS, emit);
 }
 

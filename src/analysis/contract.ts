@@ -1,6 +1,7 @@
 import type { CalibrationQuality } from '../body/calibrationResult.ts';
 import type { BodyFrame, JointAngles } from '../body/segments.ts';
 import type { Ledger, SafetyWarning } from '../coaching/judgement.ts';
+import type { VolumeHistory } from '../coaching/warnings.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { ImuSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -9,6 +10,8 @@ import type { JudgedRepetition } from './result.ts';
 export interface AnalysisSettings {
   readonly hand: 'left' | 'right';
   readonly plan: Plan;
+  /** What was done before this session; left out = nothing known. */
+  readonly history?: VolumeHistory;
   /** Also give every instant's pose and angles: for the screen and for curves. */
   readonly emitFrames?: boolean;
 }

@@ -6,6 +6,7 @@ import type { RepetitionFlag } from '../swings/repetition.ts';
 import type { AnalysisOutput } from './contract.ts';
 import type { JudgedRepetition } from './result.ts';
 import type { AnalysisState } from './state.ts';
+import { warningStands, watchPractice } from './warn.ts';
 
 /** A heading re-zeroed longer ago than this has drifted by a few degrees, s. */
 const DRIFT_AFTER_S = 180;
@@ -23,12 +24,16 @@ export function takeSwing(state: AnalysisState, swing: AnalysedSwing, emit: Emit
   state.ledger = addToLedger(state.ledger, repetition);
   emit({ kind: 'repetition', repetition });
   emit({ kind: 'ledger', ledger: ledgerOf(state.ledger) });
+  watchPractice(state, repetition.endS, emit);
 }
 
 function judged(state: AnalysisState, swing: AnalysedSwing, index: number): JudgedRepetition {
   if (swing.kind !== 'rehearsal') return { index, ...swing };
   const rehearsal = { index, ...swing };
-  return { ...rehearsal, verdict: judgeRehearsal(rehearsal, state.settings.plan) };
+  return {
+    ...rehearsal,
+    verdict: judgeRehearsal(rehearsal, state.settings.plan, warningStands(state)),
+  };
 }
 
 function driftFlag(state: AnalysisState, startS: number): readonly RepetitionFlag[] {

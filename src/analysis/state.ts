@@ -1,5 +1,7 @@
+import type { Vec3 } from '../math/vec3.ts';
 import { type PairingState, createPairing } from '../body/pairing.ts';
 import { type LedgerBook, emptyLedger } from '../coaching/ledger.ts';
+import { type OwnRangeState, startOwnRange } from '../coaching/ownRangeWarning.ts';
 import type { SafetyWarning } from '../coaching/judgement.ts';
 import { type AccBiasState, createAccBias } from '../orientation/accBias.ts';
 import { type TrackState, createTrack } from '../orientation/track.ts';
@@ -16,6 +18,8 @@ import { type SwingingState, createSwinging } from './swinging.ts';
 export interface SensorState {
   readonly track: TrackState;
   readonly accBias: AccBiasState;
+  /** What the offset became and when, not yet reached by the paired sensors. */
+  readonly accBiasSteps: { readonly timeS: number; readonly bias: Vec3 }[];
   readonly clock: ClockPairs;
 }
 
@@ -40,12 +44,16 @@ export interface AnalysisState {
   readonly repetitions: JudgedRepetition[];
   ledger: LedgerBook;
   readonly warnings: SafetyWarning[];
+  readonly ownRange: OwnRangeState;
+  /** First pain rating of the session, 0-10. */
+  painAtStart: number | null;
   lastS: number;
 }
 
 const createSensor = (): SensorState => ({
   track: createTrack(),
   accBias: createAccBias(),
+  accBiasSteps: [],
   clock: createClockPairs(),
 });
 
@@ -67,5 +75,7 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   repetitions: [],
   ledger: emptyLedger(settings.plan),
   warnings: [],
+  ownRange: startOwnRange(),
+  painAtStart: null,
   lastS: 0,
 });

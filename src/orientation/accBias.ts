@@ -1,6 +1,6 @@
 import { radians } from '../math/angle.ts';
 import { STANDARD_GRAVITY } from '../math/gravity.ts';
-import { type Vec3, ZERO, add, dot, scale, subtract, vec3 } from '../math/vec3.ts';
+import { type Vec3, ZERO, add, dot, norm, scale, subtract, vec3 } from '../math/vec3.ts';
 
 /**
  * Zero-g offset of one accelerometer, from the norm at rest: whichever way the sensor lies still,
@@ -14,6 +14,8 @@ export interface AccBiasState {
   /** Covariance, (m/s^2)^2, rows. */
   covariance: [Vec3, Vec3, Vec3];
   window: RestWindow | null;
+  /** Mean force of the window before, if it was still. */
+  before: Vec3 | null;
 }
 
 /** A stretch of samples that may turn out to have been still. Plain data. */
@@ -29,13 +31,17 @@ interface RestWindow {
 const PARAMETERS = {
   /** Length of one look, s. */
   windowS: 0.4,
-  /** Scatter while still. */
-  gyroScatter: radians(2),
+  /** Scatter while still: a hand held out trembles. */
+  gyroScatter: radians(2.5),
   accScatter: 0.25,
+  /** From one look to the next the mean force stays within this, m/s^2: a hand carried along is not at rest. */
+  accChange: 0.1,
   /** Zero-g offset of a consumer sensor, one standard deviation, m/s^2 (data sheets say +-40 mg at most). */
   prior: 0.25,
   /** What a scale error or a tremor may do to one look, m/s^2. */
   look: 0.04,
+  /** Independent glimpses in one look: tremor of some 8 Hz. */
+  glimpses: 4,
   /** Never believed to be larger, m/s^2 an axis. */
   largest: 0.8,
 } as const;
@@ -48,6 +54,7 @@ export const createAccBias = (): AccBiasState => ({
     vec3(0, 0, PARAMETERS.prior ** 2),
   ],
   window: null,
+  before: null,
 });
 
 /** Takes one raw reading (m/s^2, rad/s, sensor frame). Returns true where the bias has changed. */
@@ -55,6 +62,7 @@ export function stepAccBias(s: AccBiasState, timeS: number, acc: Vec3, gyro: Vec
   const w = s.window;
   if (w === null || timeS < w.fromS || timeS - w.fromS > 2 * PARAMETERS.windowS) {
     s.window = open(timeS);
+    s.before = null;
     return false;
   }
   w.count += 1;
@@ -64,7 +72,11 @@ export function stepAccBias(s: AccBiasState, timeS: number, acc: Vec3, gyro: Vec
   w.gyroSquare += dot(gyro, gyro);
   if (timeS - w.fromS < PARAMETERS.windowS) return false;
   s.window = open(timeS);
-  return isStill(w) && look(s, scale(w.acc, 1 / w.count));
+  const { before } = s;
+  const mean = scale(w.acc, 1 / w.count);
+  s.before = isStill(w) ? mean : null;
+  if (s.before === null || before === null) return false;
+  return norm(subtract(mean, before)) < PARAMETERS.accChange && look(s, mean, w);
 }
 
 const open = (fromS: number): RestWindow => ({
@@ -85,7 +97,9 @@ const isStill = (w: RestWindow): boolean =>
   scatter(w.acc, w.accSquare, w.count) < PARAMETERS.accScatter;
 
 /** Kalman update with the one number that a still look gives: its norm. */
-function look(s: AccBiasState, mean: Vec3): boolean {
+function look(s: AccBiasState, mean: Vec3, w: RestWindow): boolean {
+  const tremor = scatter(w.acc, w.accSquare, w.count);
+  const noise = PARAMETERS.look ** 2 + tremor ** 2 / PARAMETERS.glimpses;
   const force = subtract(mean, s.bias);
   const size = Math.sqrt(dot(force, force));
   // far from gravity: units or range are wrong, which is not an offset
@@ -93,7 +107,7 @@ function look(s: AccBiasState, mean: Vec3): boolean {
   const h = scale(force, 1 / size);
   const [rx, ry, rz] = s.covariance;
   const ph = vec3(dot(rx, h), dot(ry, h), dot(rz, h));
-  const k = scale(ph, 1 / (dot(h, ph) + PARAMETERS.look ** 2));
+  const k = scale(ph, 1 / (dot(h, ph) + noise));
   const bias = add(s.bias, scale(k, size - STANDARD_GRAVITY));
   s.covariance = [
     subtract(rx, scale(ph, k.x)),

@@ -15,12 +15,19 @@ export const SWING = {
   fullSwingDegPerS: 250,
   /** A full swing comes at least this near to the address heading. */
   throughDeg: -15,
+  /** After a hold it has to go well past it: a rehearsal stops near the address. */
+  throughAfterHoldDeg: 15,
   /** A ball's shock at the upper arm is larger than any catch's. */
-  ballShock: 8,
+  ballShock: 6.5,
+  /** Where the blow of a ball is looked for about the fastest turn. */
+  impactBeforePeakS: 0.06,
+  impactAfterPeakS: 0.2,
   /** A rehearsal is a quick movement: peak within this time of its start; calm lowering takes longer. */
   quickRiseS: 0.42,
   /** No catch sooner than this after the release. */
   earliestCatchS: 0.08,
+  /** The start of the arm's own movement is a jolt of its own for so long. */
+  armStartsS: 0.05,
   /** After this the club has landed. */
   landedS: 0.55,
   /** Where no catch was seen, measures are taken here. */
@@ -56,12 +63,21 @@ export function analyseSwing(
   if (frames.length < 20) return null;
   const w = swingWindow(frames);
   const m = momentsOf(w, candidate);
-  const last = w.signals.length - 1;
-  const through = w.signals.slice(m.peakIndex, last + 1).some((s) => s.turnDeg >= SWING.throughDeg);
-  const full = m.peakTurnRate >= SWING.fullSwingDegPerS && through;
-  if (full && m.holdS < SWING.shortestHoldS) return fullSwing(w, shocks, candidate, m);
+  if (isFullSwing(w, m)) {
+    const impact = ballImpact(w, shocks, m);
+    // who holds at the top and then hits has hit a ball; who only swings on has rehearsed and missed
+    if (impact !== null || m.holdS < SWING.shortestHoldS) return fullSwing(w, impact, candidate, m);
+  }
   if (m.holdS < SWING.shortestHoldS) return null;
   return rehearsal(w, shocks, candidate, m);
+}
+
+function isFullSwing(w: SwingWindow, m: Moments): boolean {
+  const through = m.holdS < SWING.shortestHoldS ? SWING.throughDeg : SWING.throughAfterHoldDeg;
+  return (
+    m.peakTurnRate >= SWING.fullSwingDegPerS &&
+    w.signals.some((s, i) => i >= m.peakIndex && s.turnDeg >= through)
+  );
 }
 
 function momentsOf(w: SwingWindow, c: SwingCandidate): Moments {
@@ -128,39 +144,32 @@ function arrivalAtTop(w: SwingWindow, startS: number, holdIndex: number): number
 
 function fullSwing(
   w: SwingWindow,
-  shocks: readonly ShockSample[],
+  impact: Shock | null,
   c: SwingCandidate,
   m: Moments,
 ): AnalysedSwing | null {
-  const peakS = w.timeS[m.peakIndex] ?? m.topS;
-  const shock = strongestShock(shocks, m.topS + SWING.earliestCatchS, peakS + 0.25);
-  const struck = shock !== null && shock.size >= SWING.ballShock;
-  const until = struck ? indexAt(w.timeS, shock.timeS) : m.peakIndex;
-  const deliveryIndex = indexOfMax(
-    w.signals.map((s) => s.turnRate),
-    indexAt(w.timeS, m.topS),
-    until,
-  );
-  const deliveryS = w.timeS[deliveryIndex] ?? peakS;
+  const until = impact === null ? w.timeS.length - 1 : indexAt(w.timeS, impact.timeS);
+  const deliveryS = w.timeS[indexOfMax(w.headingRate, indexAt(w.timeS, m.topS), until)] ?? m.topS;
   const posture = postureMeasures(w, m.topS, deliveryS);
   if (posture === null) return null;
-  const measures: Measures = {
-    ...posture,
-    chestLeadMs: null,
-    releaseToCatchMs: null,
-    fallCm: null,
-  };
-  const common = {
-    startS: m.startS,
-    topS: m.topS,
-    endS: c.endS,
-    measures,
-    flags: signalFlags(w, m.startS, struck ? shock.timeS : deliveryS, measures),
-    deliveryS,
-  };
-  return struck
-    ? { kind: 'ball', ...common, impactS: shock.timeS }
-    : { kind: 'practiceSwing', ...common };
+  const measures = { ...posture, chestLeadMs: null, releaseToCatchMs: null, fallCm: null };
+  const flags = signalFlags(w, m.startS, impact?.timeS ?? deliveryS, measures);
+  const { startS, topS } = m;
+  const common = { startS, topS, endS: c.endS, measures, flags, deliveryS };
+  return impact === null
+    ? { kind: 'practiceSwing', ...common }
+    : { kind: 'ball', ...common, impactS: impact.timeS };
+}
+
+/** A blow as strong as a ball's, near the fastest turn. */
+function ballImpact(w: SwingWindow, shocks: readonly ShockSample[], m: Moments): Shock | null {
+  const peakS = w.timeS[m.peakIndex] ?? m.topS;
+  const shock = strongestShock(
+    shocks,
+    peakS - SWING.impactBeforePeakS,
+    peakS + SWING.impactAfterPeakS,
+  );
+  return shock !== null && shock.size >= SWING.ballShock ? shock : null;
 }
 
 function rehearsal(
@@ -173,7 +182,7 @@ function rehearsal(
   const armStartS = armStart(w, c);
   const shock = strongestShock(
     shocks,
-    m.releaseS + SWING.earliestCatchS,
+    Math.max(m.releaseS + SWING.earliestCatchS, (armStartS ?? 0) + SWING.armStartsS),
     m.releaseS + SWING.landedS + 0.1,
   );
   const caught = shock !== null && shock.timeS - m.releaseS <= SWING.landedS;
@@ -196,7 +205,7 @@ function rehearsal(
     armStartS,
     catchS: caught ? toS : null,
     catchConfidence: caught ? shock.confidence : 0,
-    holdS: m.holdS,
+    holdS: Math.max(0, Math.min(m.releaseS, armStartS ?? m.releaseS) - m.topS),
     measures,
     flags: [
       ...signalFlags(w, m.startS, toS, measures),

@@ -1,35 +1,37 @@
 import { median, medianAbsoluteDeviation } from '../math/stats.ts';
 import { type Vec3, norm, vec3 } from '../math/vec3.ts';
 
-/** How far one accelerometer reading is from the line through the two before it, m/s^2. */
+/** How far one accelerometer reading is from the parabola through the three before it, halved, m/s^2. */
 export interface ShockSample {
   readonly timeS: number;
   readonly size: number;
 }
 
-/** Last two readings of the arm sensor. Plain data. */
+/** The last three readings of the arm sensor, newest first. Plain data. */
 export interface ShockState {
-  last: Vec3 | null;
-  beforeLast: Vec3 | null;
+  last: Vec3[];
 }
 
-export const createShock = (): ShockState => ({ last: null, beforeLast: null });
+export const createShock = (): ShockState => ({ last: [] });
 
 /**
- * High-pass by second difference, at the arm sensor's own times: smooth movement leaves almost
+ * High-pass by third difference, at the arm sensor's own times: smooth movement leaves almost
  * nothing, a shock stands out in the first sample that holds it. Mounting does not matter.
  */
 export function stepShock(s: ShockState, timeS: number, acc: Vec3): ShockSample {
-  const { last: b, beforeLast: a } = s;
-  s.beforeLast = b;
-  s.last = acc;
-  if (a === null || b === null) return { timeS, size: 0 };
-  const d = vec3(acc.x - 2 * b.x + a.x, acc.y - 2 * b.y + a.y, acc.z - 2 * b.z + a.z);
+  const [c, b, a] = s.last;
+  s.last = b === undefined || c === undefined ? [acc, ...s.last] : [acc, c, b];
+  if (a === undefined || b === undefined || c === undefined) return { timeS, size: 0 };
+  const d = vec3(
+    acc.x - 3 * (c.x - b.x) - a.x,
+    acc.y - 3 * (c.y - b.y) - a.y,
+    acc.z - 3 * (c.z - b.z) - a.z,
+  );
   return { timeS, size: norm(d) / 2 };
 }
 
 export interface Shock {
-  /** Middle between the last undisturbed and the first disturbed sample, s. */
+  /** The last sample before the run: a blow rises from nothing and is seen a little late, s. */
   readonly timeS: number;
   /** m/s^2 of the high-passed acceleration. */
   readonly size: number;
@@ -41,11 +43,13 @@ const SHOCK = {
   /** Median absolute deviations of the preceding 0.2 s. */
   deviations: 5,
   baselineS: 0.2,
-  /** Never below this, m/s^2: a few times the noise of a consumer sensor. */
-  floor: 0.45,
+  /** And so many times the usual size there: hands that stop make a kink, hands that catch a blow. */
+  overUsual: 3,
+  /** Never below this, m/s^2: over the kinks of a movement and the noise of a consumer sensor. */
+  floor: 0.42,
   /** The run of a shock begins where this share of its peak is reached. */
-  onsetShare: 0.35,
-};
+  onsetShare: 0.25,
+} as const;
 
 /** The strongest shock between two times, or `null` where nothing stands out. */
 export function strongestShock(
@@ -54,24 +58,23 @@ export function strongestShock(
   toS: number,
 ): Shock | null {
   const inside = samples.flatMap((s, i) => (s.timeS >= fromS && s.timeS <= toS ? [i] : []));
-  const peak = inside.reduce(
-    (best, i) => ((samples[i]?.size ?? 0) > (samples[best]?.size ?? -1) ? i : best),
-    -1,
-  );
-  const size = samples[peak]?.size ?? 0;
-  if (peak < 0) return null;
-  const onset = onsetOf(samples, peak, inside[0] ?? peak);
+  const first = inside[0];
+  if (first === undefined) return null;
+  const peak = inside.reduce((best, i) => (sizeAt(samples, i) > sizeAt(samples, best) ? i : best));
+  const onset = onsetOf(samples, peak, first);
+  const size = sizeAt(samples, peak);
   const limit = thresholdBefore(samples, onset);
   if (size <= limit) return null;
-  const before = samples[onset - 1]?.timeS ?? fromS;
-  const first = samples[onset]?.timeS ?? fromS;
-  return { timeS: (before + first) / 2, size, confidence: Math.min(1, size / (3 * limit)) };
+  const timeS = samples[onset - 1]?.timeS ?? samples[onset]?.timeS ?? fromS;
+  return { timeS, size, confidence: Math.min(1, size / (3 * limit)) };
 }
+
+const sizeAt = (samples: readonly ShockSample[], i: number): number => samples[i]?.size ?? 0;
 
 /** Back from the peak while the run stays strong (one weak sample between is part of a ringing). */
 function onsetOf(samples: readonly ShockSample[], peak: number, first: number): number {
-  const level = SHOCK.onsetShare * (samples[peak]?.size ?? 0);
-  const strong = (i: number) => i >= first && (samples[i]?.size ?? 0) >= level;
+  const level = SHOCK.onsetShare * sizeAt(samples, peak);
+  const strong = (i: number) => i >= first && sizeAt(samples, i) >= level;
   let i = peak;
   while (strong(i - 1) || strong(i - 2)) i = strong(i - 1) ? i - 1 : i - 2;
   return i;
@@ -85,5 +88,5 @@ function thresholdBefore(samples: readonly ShockSample[], onset: number): number
     .map((s) => s.size);
   const centre = median(calm) ?? 0;
   const spread = medianAbsoluteDeviation(calm) ?? 0;
-  return Math.max(SHOCK.floor, centre + SHOCK.deviations * spread);
+  return Math.max(SHOCK.floor, SHOCK.overUsual * centre, centre + SHOCK.deviations * spread);
 }

@@ -1,4 +1,5 @@
 import { type BodyFrame } from '../body/segments.ts';
+import { wrapDeg } from '../math/angle.ts';
 import { slerp } from '../math/quat.ts';
 import { lerp } from '../math/vec3.ts';
 import { relativeSpeed, signalsOf, type SwingSignals } from './signals.ts';
@@ -11,6 +12,8 @@ export interface SwingWindow {
   /** deg/s, smoothed without delay. */
   readonly chestSpeed: readonly number[];
   readonly relativeSpeed: readonly number[];
+  /** Rate of the turn angle (about the vertical), deg/s, toward the target +. */
+  readonly headingRate: readonly number[];
 }
 
 export function swingWindow(frames: readonly BodyFrame[]): SwingWindow {
@@ -21,7 +24,16 @@ export function swingWindow(frames: readonly BodyFrame[]): SwingWindow {
     timeS: frames.map((f) => f.timeS),
     chestSpeed: smooth(signals.map((s) => s.chestSpeed)),
     relativeSpeed: smooth(frames.map(relativeSpeed)),
+    headingRate: signals.map((_, i) => slope(signals, i)),
   };
+}
+
+/** Central difference of the turn. */
+function slope(signals: readonly SwingSignals[], i: number): number {
+  const before = signals[Math.max(0, i - 1)];
+  const after = signals[Math.min(signals.length - 1, i + 1)];
+  const dt = before && after ? after.timeS - before.timeS : 0;
+  return before && after && dt > 0 ? wrapDeg(after.turnDeg - before.turnDeg) / dt : 0;
 }
 
 /** Symmetric 1-2-1 mean: no delay, halves the noise of single samples. */

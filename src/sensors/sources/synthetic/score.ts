@@ -1,4 +1,4 @@
-import { type Channel, addJets, channelAt, forgetBefore, multiplyJets } from './channel.ts';
+import { type Channel, addJets, movedAt, forgetBefore, multiplyJets } from './channel.ts';
 import { CHANNELS, type ChannelName, type Coordinates } from './coordinates.ts';
 import { type Shock, shockSwing } from './shock.ts';
 import { type Texture, textureAt } from './texture.ts';
@@ -20,7 +20,7 @@ export function createScore(texture: Texture, life: number): Score {
 }
 
 export function coordinatesAt(score: Score, timeS: number): Coordinates {
-  const planned = record((name) => channelAt(score.channels[name], timeS));
+  const planned = record((name) => movedAt(score.channels[name], timeS));
   const out = record((name) => {
     const waves = score.texture[name];
     return waves

@@ -18,6 +18,7 @@ import {
 import {
   channelAt,
   jet,
+  movedAt,
   moveTo,
   movementDone,
 } from '../../../../src/sensors/sources/synthetic/channel.ts';
@@ -41,6 +42,17 @@ describe('a movement of one joint', () => {
   // Flash & Hogan 1985: x = D (10 s^3 - 15 s^4 + 6 s^5), peak rate 1.875 D/T at the middle.
   const channel = [{ timeS: 0, x: 1, v: 0, a: 0 }];
   moveTo(channel, 3, 2, 2.5);
+
+  it('is made without kinks: its jerk starts and ends softly, its rest and its way are kept', () => {
+    const step = 1e-4;
+    const jerk = (s: number) =>
+      (movedAt(channel, s + step).a - movedAt(channel, s - step).a) / (2 * step);
+    const planned = (60 * 2) / 0.5 ** 3; // jerk of the planned movement in its first instant
+    expect(Math.abs(jerk(2))).toBeLessThan(0.75 * planned);
+    expect(movedAt(channel, 1.97)).toEqual(jet(1));
+    expect(movedAt(channel, 2.53).x).toBeCloseTo(3, 12);
+    expect(movedAt(channel, 2.25).x).toBeCloseTo(2, 12);
+  });
 
   it('is the minimum-jerk movement between two rests', () => {
     expect(channelAt(channel, 2.25).x).toBeCloseTo(2, 12);

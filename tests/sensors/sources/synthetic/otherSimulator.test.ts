@@ -111,7 +111,8 @@ describe.skipIf(!present)('beside another simulator', async () => {
     'the blow that ends a %s is of the same size at the arm',
     (kind) => {
       const [a, b] = [own, other].map((l) => over(l, kind, blow));
-      expect((a ?? NaN) / (b ?? NaN)).toBeGreaterThan(0.35);
+      // theirs are at the large end of the range that we draw from (1.2 to 6 m/s^2)
+      expect((a ?? NaN) / (b ?? NaN)).toBeGreaterThan(0.3);
       expect((a ?? NaN) / (b ?? NaN)).toBeLessThan(2.8);
     },
   );

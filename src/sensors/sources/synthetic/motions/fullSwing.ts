@@ -1,5 +1,5 @@
 import { radians } from '../../../../math/angle.ts';
-import { type Jet, channelAt, jet, lastValue } from '../channel.ts';
+import { type Jet, movedAt, jet, lastValue } from '../channel.ts';
 import { measuresOf } from '../measures.ts';
 import { type Scene, between, pass, segmentsAt, wait } from '../scene.ts';
 import { getReady, standUp } from './address.ts';
@@ -64,7 +64,7 @@ function swingShare(scene: Scene, fromS: number, toS: number): number {
   let sum = 0;
   for (let i = 0; i < n; i++) {
     const t = fromS + (i + 0.5) * h;
-    sum += channelAt(plane, t).v * Math.cos(channelAt(elevation, t).x) * h;
+    sum += movedAt(plane, t).v * Math.cos(movedAt(elevation, t).x) * h;
   }
   return sum;
 }
@@ -82,7 +82,7 @@ function rotateArm(scene: Scene, times: SwingTimes, kept: number): void {
 function peakTurnS(scene: Scene, fromS: number, toS: number): number {
   let [best, at] = [-Infinity, fromS];
   for (let t = fromS; t <= toS; t += 2e-4) {
-    const { v } = channelAt(scene.score.channels.turn, t);
+    const { v } = movedAt(scene.score.channels.turn, t);
     if (v > best) [best, at] = [v, t];
   }
   return at;

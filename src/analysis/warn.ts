@@ -1,0 +1,46 @@
+import { jointAngles } from '../body/angles.ts';
+import type { BodyFrame } from '../body/segments.ts';
+import type { SafetyWarning } from '../coaching/judgement.ts';
+import { ownRangeWarning } from '../coaching/ownRangeWarning.ts';
+import { NO_HISTORY, missedWarning, painWarning, volumeWarning } from '../coaching/warnings.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import type { AnalysisOutput } from './contract.ts';
+import type { AnalysisState } from './state.ts';
+
+type Emit = (output: AnalysisOutput) => void;
+
+function raise(state: AnalysisState, warning: SafetyWarning | null, emit: Emit): void {
+  if (warning === null) return;
+  state.warnings.push(warning);
+  emit({ kind: 'warning', warning });
+}
+
+/** The angles of one instant against the student's own comfortable range, where the plan has one. */
+export function watchRange(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
+  const { plan } = state.settings;
+  if (frame.gap || Object.keys(plan.ownRange).length === 0) return;
+  const angles = jointAngles(frame.thorax, frame.humerus, 0);
+  for (const w of ownRangeWarning(state.ownRange, angles, frame.timeS, plan)) raise(state, w, emit);
+}
+
+/** After each repetition: volume and missed catches. */
+export function watchPractice(state: AnalysisState, atS: number, emit: Emit): void {
+  const { plan, history } = state.settings;
+  const rehearsals = state.repetitions.filter((r) => r.kind === 'rehearsal');
+  const counted = state.repetitions.filter((r) => r.kind !== 'practiceSwing').length;
+  const latest = state.repetitions.at(-1);
+  if (latest?.kind === 'rehearsal') raise(state, missedWarning(rehearsals), emit);
+  if (latest?.kind !== 'practiceSwing')
+    raise(state, volumeWarning(counted, history ?? NO_HISTORY, plan, atS), emit);
+}
+
+export function takePain(state: AnalysisState, event: SessionEvent, emit: Emit): void {
+  if (event.value === null) return;
+  const report = { rating: event.value, atStart: state.painAtStart, signs: [], atS: event.onsetS };
+  state.painAtStart ??= event.value;
+  raise(state, painWarning(report), emit);
+}
+
+/** Acknowledging is not in a recording: what asks for care stands to the session's end. Missed catches ask for a shorter drop only. */
+export const warningStands = (state: AnalysisState): boolean =>
+  state.warnings.some((w) => w.id !== 'missed');
