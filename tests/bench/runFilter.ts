@@ -14,28 +14,42 @@ export interface Runner {
   readonly filter: string;
   readonly isDefault: boolean;
   run(samples: readonly ImuSample[]): Quat[];
+  /** The same without keeping anything: for the clock. */
+  pass(samples: readonly ImuSample[]): void;
 }
 
 type Samples = readonly ImuSample[];
 
 /** From the filter's start; the time step is that of the samples themselves. */
+function follow<S extends FilterState>(
+  f: OrientationFilter<S>,
+  samples: Samples,
+  take: (q: Quat) => void,
+): void {
+  const state = f.create();
+  let lastS = samples[0]?.timeS ?? 0;
+  for (const s of samples) {
+    take(f.update(state, s, s.timeS - lastS));
+    lastS = s.timeS;
+  }
+}
+
 export function runFilter<S extends FilterState>(
   f: OrientationFilter<S>,
   samples: Samples,
 ): Quat[] {
-  const state = f.create();
-  let lastS = samples[0]?.timeS ?? 0;
-  return samples.map((s) => {
-    const dtS = s.timeS - lastS;
-    lastS = s.timeS;
-    return f.update(state, s, dtS);
-  });
+  const out: Quat[] = [];
+  follow(f, samples, (q) => out.push(q));
+  return out;
 }
+
+const nothing = (): void => undefined;
 
 const runnerOf = <S extends FilterState>(f: OrientationFilter<S>): Runner => ({
   filter: f.name,
   isDefault: f.name === defaultFilter.name,
   run: (samples) => runFilter(f, samples),
+  pass: (samples) => follow(f, samples, nothing),
 });
 
 interface GyroOnlyState extends FilterState {
@@ -65,12 +79,16 @@ const track: Runner = {
     for (const s of samples) stepTrack(state, s, (o) => byTime.set(o.timeS, o.q));
     return samples.map((s) => byTime.get(s.timeS) ?? IDENTITY);
   },
+  pass(samples) {
+    const state = createTrack();
+    for (const s of samples) stepTrack(state, s, nothing);
+  },
 };
 
 export const RUNNERS: readonly Runner[] = [
   runnerOf(vqfFilter),
+  track,
   runnerOf(mahonyFilter),
   runnerOf(madgwickFilter),
-  track,
   runnerOf(gyroOnly),
 ];
