@@ -6,27 +6,21 @@ import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { AnalysisInput } from '../../src/analysis/contract.ts';
+import type * as PlanModule from '../../src/coaching/plan.ts';
+import type * as FilterModule from '../../src/orientation/defaultFilter.ts';
+import type * as SyntheticModule from '../../src/sensors/sources/synthetic/index.ts';
+import type * as AnalyseModule from '../../src/sessions/analyseSession.ts';
+import type * as OpenModule from '../../src/sessions/openSession.ts';
+import type * as WriterModule from '../../src/sessions/write/sessionWriter.ts';
 
-const built = (path: string): Promise<unknown> =>
-  import(new URL(`../../dist/${path}.js`, import.meta.url).href);
-const { DEFAULT_PLAN } = (await built(
-  'coaching/plan',
-)) as typeof import('../../src/coaching/plan.ts');
-const { defaultFilter } = (await built(
-  'orientation/defaultFilter',
-)) as typeof import('../../src/orientation/defaultFilter.ts');
-const { streamSession } = (await built(
-  'sensors/sources/synthetic/index',
-)) as typeof import('../../src/sensors/sources/synthetic/index.ts');
-const { analyseSession } = (await built(
-  'sessions/analyseSession',
-)) as typeof import('../../src/sessions/analyseSession.ts');
-const { openSession } = (await built(
-  'sessions/openSession',
-)) as typeof import('../../src/sessions/openSession.ts');
-const { writeSession } = (await built(
-  'sessions/write/sessionWriter',
-)) as typeof import('../../src/sessions/write/sessionWriter.ts');
+const built = async <Module>(path: string): Promise<Module> =>
+  (await import(new URL(`../../dist/${path}.js`, import.meta.url).href)) as Module;
+const { DEFAULT_PLAN } = await built<typeof PlanModule>('coaching/plan');
+const { defaultFilter } = await built<typeof FilterModule>('orientation/defaultFilter');
+const { streamSession } = await built<typeof SyntheticModule>('sensors/sources/synthetic/index');
+const { analyseSession } = await built<typeof AnalyseModule>('sessions/analyseSession');
+const { openSession } = await built<typeof OpenModule>('sessions/openSession');
+const { writeSession } = await built<typeof WriterModule>('sessions/write/sessionWriter');
 
 const BOUNDS = { wholeS: 4, ratio: 6 };
 const RUNS = 3;
