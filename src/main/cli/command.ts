@@ -1,6 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 
-export type Options = NonNullable<ParseArgsConfig['options']>;
+type Options = NonNullable<ParseArgsConfig['options']>;
 
 /** Where a command writes and whether somebody watches. */
 export interface CliIo {

@@ -1,5 +1,6 @@
 import { type AnalysisState, finish, start, step } from '../../analysis/analysis.ts';
 import type { AnalysisOutput, Phase } from '../../analysis/contract.ts';
+import type { CalibrationQuality } from '../../body/calibrationResult.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE } from '../../coaching/safetyTexts.ts';
 import { ReplaySource } from '../../sensors/sources/replay/index.ts';
@@ -93,14 +94,16 @@ const PHASE_WORDS: Readonly<Record<Phase, string>> = {
 /** Outputs in words, one line each; the same phase is said once. */
 function createLines(say: (line: string) => void) {
   let phase: Phase | null = null;
+  let calibration = '';
   let repetitions = 0;
   let entries = '';
   const line = (atS: number, words: string) => say(`${atS.toFixed(2).padStart(9)} s  ${words}\n`);
   return {
     take(output: AnalysisOutput): void {
       if (output.kind === 'calibration') {
-        say(`             calibration ${output.quality.accepted ? 'accepted' : 'refused'}\n`);
-        for (const problem of output.quality.problems) say(`             ${problem.message}\n`);
+        const words = calibrationWords(output.quality);
+        if (words !== calibration) say(words);
+        calibration = words;
       } else if (output.kind === 'phase' && output.phase !== phase) {
         phase = output.phase;
         line(output.atS, PHASE_WORDS[phase]);
@@ -117,6 +120,14 @@ function createLines(say: (line: string) => void) {
       `The recording is over: ${repetitions} repetitions, ledger ${entries || 'empty'}.`,
   };
 }
+
+const calibrationWords = (quality: CalibrationQuality): string =>
+  [
+    `calibration ${quality.accepted ? 'accepted' : 'refused'}`,
+    ...quality.problems.map((problem) => problem.message),
+  ]
+    .map((words) => `${' '.repeat(13)}${words}\n`)
+    .join('');
 
 type Said = Extract<AnalysisOutput, { readonly kind: 'repetition' }>['repetition'];
 

@@ -189,7 +189,7 @@ function together(analysis: AnalysisResult, plan: Plan): string[] {
     ...(summary.mostFrequentCue === null
       ? []
       : [
-          `Most frequent cue: ${summary.mostFrequentCue.cue.text} (${summary.mostFrequentCue.count} times)`,
+          `Most frequent cue: ${summary.mostFrequentCue.cue.text} (${plural(summary.mostFrequentCue.count, 'time')})`,
         ]),
     `Carry-over to balls (a ball's measure over the rehearsals'): added flexion ${shareText(carryOver.addedFlexion)}, kept rotation ${shareText(carryOver.keptRotation)}`,
   ];

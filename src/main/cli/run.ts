@@ -10,7 +10,7 @@ import { table } from './table.ts';
 
 const COMMANDS: readonly Command[] = [analyse, simulate, replay, convert, doctor];
 
-export const EXIT = { fine: 0, unexpected: 1, usage: 2, badInput: 3 } as const;
+const EXIT = { fine: 0, unexpected: 1, usage: 2, badInput: 3 } as const;
 
 const overview = (): string => `stillcatch <command> ...
 

@@ -1,6 +1,4 @@
-import { mkdtemp, rm, stat, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readdir, rename, rm } from 'node:fs/promises';
 import type { AnalysisInput } from '../../analysis/contract.ts';
 import { ScriptError, streamSession } from '../../sensors/sources/synthetic/index.ts';
 import { SessionError } from '../../sessions/sessionError.ts';
@@ -16,6 +14,7 @@ import {
   textOption,
 } from './command.ts';
 import { createProgress, minutes } from './progress.ts';
+import { writeTo } from './target.ts';
 
 const DEFAULT_SCRIPT = 'r r b r:short-hold r b:0.5 p r:arms-first r b';
 
@@ -59,18 +58,27 @@ async function runSimulate(invocation: Invocation): Promise<void> {
     throw new UsageError(`"${invocation.positionals[0]}" is one word too many: see --help`);
   const out = textOption(invocation, 'out');
   if (out === undefined) throw new UsageError('Say where to write it: --out <folder or .zip>');
-  const zipped = out.endsWith('.zip');
-  if (zipped && (await stat(out).catch(() => null)) !== null)
-    throw new SessionError('exists', `${out} exists already: nothing is written over`);
-  const folder = zipped ? await mkdtemp(join(tmpdir(), 'stillcatch-')) : out;
+  await refuseExisting(out);
+  const part = `${out}.making`;
+  await rm(part, { recursive: true, force: true });
   try {
-    const truth = await write(folder, invocation);
-    if (zipped) await zipSession(folder, out);
+    const truth = await write(part, invocation);
+    if (out.endsWith('.zip')) await zipSession(part, out);
+    else await rename(part, out);
     const truthFile = textOption(invocation, 'truth');
-    if (truthFile !== undefined) await writeFile(truthFile, `${JSON.stringify(truth, null, 2)}\n`);
+    const text = `${JSON.stringify(truth, null, 2)}\n`;
+    if (truthFile !== undefined) await writeTo(truthFile, invocation.io, [text]);
   } finally {
-    if (zipped) await rm(folder, { recursive: true, force: true });
+    await rm(part, { recursive: true, force: true });
   }
+}
+
+async function refuseExisting(out: string): Promise<void> {
+  const there = await readdir(out).catch((error: NodeJS.ErrnoException) =>
+    error.code === 'ENOENT' ? [] : ['a file'],
+  );
+  if (there.length > 0)
+    throw new SessionError('exists', `${out} exists already: nothing is written over`);
 }
 
 async function write(folder: string, invocation: Invocation): Promise<object> {

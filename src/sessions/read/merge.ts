@@ -30,7 +30,7 @@ interface Track {
 }
 
 /** End of the range in SI above which a reading counts as saturated. */
-export const saturationLimits = (header: TrackHeader) => ({
+const saturationLimits = (header: TrackHeader) => ({
   accLimit: header.accFullScaleG * STANDARD_GRAVITY * END_OF_RANGE,
   gyroLimit: ((header.gyroFullScaleDegPerS * Math.PI) / 180) * END_OF_RANGE,
 });

@@ -5,7 +5,7 @@ import { TASK, type TrackHeader } from '../header.ts';
 import { FULL_SCALE, SLOTS, STANDARD_GRAVITY } from '../read/channels.ts';
 import { VERSION } from '../version.ts';
 
-export const BIDS_VERSION = '1.9.0';
+const BIDS_VERSION = '1.9.0';
 
 /** What a new recording is told about itself. */
 export interface NewSession {

@@ -1,2 +1,2 @@
 export { type ReplayInput } from './arrivals.ts';
-export { type ReplayOptions, ReplaySource } from './replaySource.ts';
+export { ReplaySource } from './replaySource.ts';
