@@ -7,7 +7,7 @@ import type { LivePractice } from '../practice/livePractice.ts';
 import { attachStreaming } from '../streaming/server.ts';
 
 /** Where `npm run build` puts the page. */
-export const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
+const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
 
 export interface StudentAppOptions {
   readonly practice: LivePractice;

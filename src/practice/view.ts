@@ -28,7 +28,7 @@ export interface SensorView extends SensorLink {
   readonly ageMs: number | null;
 }
 
-export interface PhaseView {
+interface PhaseView {
   readonly phase: Phase;
   /** Session s at which the phase began. */
   readonly sinceS: number;

@@ -23,7 +23,7 @@ interface PageState {
   behind: boolean;
 }
 
-export type PageSocket = Socket<ClientEvents, ServerEvents, Record<string, never>, PageState>;
+type PageSocket = Socket<ClientEvents, ServerEvents, Record<string, never>, PageState>;
 type PageServer = Server<ClientEvents, ServerEvents, Record<string, never>, PageState>;
 
 const replyIf = (done: boolean, error: string): CommandReply =>

@@ -1,19 +1,16 @@
-import { mkdtempSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
 import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
-import { warpedTimers } from '../../src/main/warp.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
-import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const now = (): number => performance.now();
@@ -21,7 +18,7 @@ const now = (): number => performance.now();
 let built: Promise<string> | null = null;
 
 /** The page as it is in the tree, built once for a test run. */
-export const builtPage = (): Promise<string> => (built ??= buildPage());
+const builtPage = (): Promise<string> => (built ??= buildPage());
 
 async function buildPage(): Promise<string> {
   const outDir = mkdtempSync(join(tmpdir(), 'stillcatch-page-'));
@@ -56,26 +53,6 @@ export interface RunningService {
   readonly practice: ReturnType<typeof livePractice>;
   end(): Promise<void>;
 }
-
-/** Plays `script` as a simulated student would, the calibration in two seconds. */
-export const simulated = (script: string, hand: 'left' | 'right' = 'right'): SensorSource =>
-  new SyntheticSource({
-    seed: 3,
-    script,
-    hand,
-    endless: true,
-    timers: warpedTimers(
-      {
-        now,
-        after: (ms, callback) => {
-          const timer = setTimeout(callback, ms);
-          return () => clearTimeout(timer);
-        },
-      },
-      42_000,
-      20,
-    ),
-  });
 
 /** The real service with the real analysis on a free (or the given) port. */
 export async function startService(

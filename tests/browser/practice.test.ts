@@ -6,9 +6,9 @@ import {
   openBrowser,
   openPage,
   seriousFindings,
-  simulated,
   startService,
 } from './pageHarness.ts';
+import { simulated } from './simulated.ts';
 
 let browser: Browser;
 beforeAll(async () => {

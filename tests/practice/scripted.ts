@@ -1,4 +1,4 @@
-import type { AnalysisInput, AnalysisOutput, Phase } from '../../src/analysis/contract.ts';
+import type { AnalysisOutput, Phase } from '../../src/analysis/contract.ts';
 import { judgeRehearsal } from '../../src/coaching/judge.ts';
 import type { JudgedRepetition } from '../../src/coaching/judgement.ts';
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
@@ -176,66 +176,3 @@ export function frame(
     keptRotationDeg,
   };
 }
-
-/** Keyframes of one repetition: s, phase, turn, flexion, arm lift. A drawing aid for layout, nothing measured. */
-const KEYS: readonly (readonly [number, Phase, number, number, number])[] = [
-  [0, 'waiting', 4, 22, 0],
-  [1.5, 'address', 0, 36, 0],
-  [3, 'backswing', 0, 36, 0],
-  [3.9, 'top', -92, 6, 1],
-  [5.4, 'released', -90, 7, 1],
-  [5.8, 'caught', -42, 33, 0.75],
-  [7.5, 'waiting', -10, 30, 0.1],
-  [9, 'waiting', 4, 22, 0],
-];
-const PERIOD_S = 9;
-
-function pose(t: number): { phase: Phase; turn: number; flexion: number; lift: number } {
-  const i = Math.max(
-    0,
-    KEYS.findLastIndex(([at]) => at <= t),
-  );
-  const [a, b] = [KEYS[i] ?? KEYS[0]!, KEYS[i + 1] ?? KEYS[i] ?? KEYS[0]!];
-  const u = b[0] > a[0] ? (t - a[0]) / (b[0] - a[0]) : 0;
-  const mix = (k: 2 | 3 | 4): number => a[k] + (b[k] - a[k]) * u * u * (3 - 2 * u);
-  return { phase: a[1], turn: mix(2), flexion: mix(3), lift: mix(4) };
-}
-
-interface LoopState {
-  count: number;
-  phase: Phase | null;
-}
-
-function judged(count: number): JudgedRepetition {
-  if (count % 3 === 0) return ball(count);
-  return count % 2 === 0
-    ? rehearsal(count, { measures: { addedFlexionDeg: -9.4, leanChangeDeg: -11.2 } })
-    : rehearsal(count);
-}
-
-function loopStep(
-  state: LoopState,
-  input: AnalysisInput,
-  emit: (output: AnalysisOutput) => void,
-): void {
-  if (input.kind !== 'sample' || input.sample.sensor !== 'chest') return;
-  const { timeS } = input.sample;
-  const at = timeS % PERIOD_S;
-  const now = pose(at);
-  const holdS = now.phase === 'top' ? Math.max(0, at - 4) : 0;
-  if (now.phase !== state.phase || now.phase === 'top') emit(phase(now.phase, timeS, holdS));
-  const kept = now.phase === 'released' || now.phase === 'caught' ? -14 * (1 - now.lift) : null;
-  emit(frame(timeS, now.turn, now.flexion, kept, now.lift));
-  if (now.phase === 'caught' && state.phase !== 'caught') {
-    state.count += 1;
-    emit({ kind: 'repetition', repetition: judged(state.count) });
-  }
-  state.phase = now.phase;
-}
-
-/** A chain that loops through one drawn repetition: for layout work only. */
-export const loopChain: AnalysisChain<LoopState> = {
-  start: () => ({ count: 0, phase: null }),
-  step: loopStep,
-  finish: () => undefined,
-};

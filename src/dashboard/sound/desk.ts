@@ -3,7 +3,7 @@ import { type Announcement, announcements } from './announce.ts';
 import type { Speaker } from './speaker.ts';
 import type { Tones } from './tones.ts';
 
-export interface SoundSettings {
+interface SoundSettings {
   readonly muted: boolean;
   /** 0..1 */
   readonly volume: number;

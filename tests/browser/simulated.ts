@@ -1,0 +1,27 @@
+import { warpedTimers } from '../../src/main/warp.ts';
+import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import { SyntheticSource, type Timers } from '../../src/sensors/sources/synthetic/index.ts';
+
+const HOST: Timers = {
+  now: () => performance.now(),
+  after: (ms, callback) => {
+    const timer = setTimeout(callback, ms);
+    return () => clearTimeout(timer);
+  },
+};
+
+/** Plays `script` as a simulated student would, then goes on for ever; the calibration takes two seconds. */
+export const simulated = (
+  script: string,
+  hand: 'left' | 'right' = 'right',
+  seed = 3,
+  speed = 1,
+): SensorSource =>
+  new SyntheticSource({
+    seed,
+    script,
+    hand,
+    speed,
+    endless: true,
+    timers: warpedTimers(HOST, 42_000 / speed, 20),
+  });
