@@ -34,22 +34,31 @@ export interface RestState {
   readonly acc: LowPass3;
   /** Time below the limits, s. */
   stillS: number;
-  /** Time below half of the limits, s: held still on purpose. */
+  /** Time of trembling at most, s: held still on purpose. */
   quietS: number;
+  /** Mean square of the scatter over about `filterTauS`, in squared limits. */
+  scatter: number;
 }
-
-export const createRest = (): RestState => ({
-  gyro: createLowPass3(),
-  acc: createLowPass3(),
-  stillS: 0,
-  quietS: 0,
-});
 
 /**
  * A reading this many limits off starts the level anew, so that the end of a fast movement is seen
  * at once and not after the level has crept down (our addition: 3 s sooner after 700 deg/s).
  */
 const FAR = 10;
+
+/**
+ * A hand held still trembles: single readings pass a limit that their mean keeps well under (our
+ * addition; squared limits, so 1.2 deg/s and 0.3 m/s^2 in the mean, never over twice the limits).
+ */
+const TREMBLING = { mean: 0.36, most: 4 };
+
+export const createRest = (): RestState => ({
+  gyro: createLowPass3(),
+  acc: createLowPass3(),
+  stillS: 0,
+  quietS: 0,
+  scatter: 1,
+});
 
 /** A body at rest feels one g; sensors are off by a few per cent (the width is our choice). */
 const FORCE_TOLERANCE = 0.15;
@@ -80,7 +89,10 @@ export function stepRest(
     startLowPass(state.gyro, gyro.x, gyro.y, gyro.z);
     startLowPass(state.acc, acc.x, acc.y, acc.z);
   }
+  state.scatter +=
+    (c.periodS / (p.filterTauS + c.periodS)) * (Math.min(squared, TREMBLING.most) - state.scatter);
   const weighs = Math.abs(norm(state.acc.value) / STANDARD_GRAVITY - 1) < FORCE_TOLERANCE;
-  state.stillS = weighs && squared < 1 ? state.stillS + c.periodS : 0;
-  state.quietS = weighs && squared < 0.25 ? state.quietS + c.periodS : 0;
+  const trembles = state.scatter < TREMBLING.mean && squared < TREMBLING.most;
+  state.stillS = weighs && (squared < 1 || trembles) ? state.stillS + c.periodS : 0;
+  state.quietS = weighs && trembles ? state.quietS + c.periodS : 0;
 }

@@ -2,7 +2,7 @@ import type { BodyFrame } from '../body/segments.ts';
 import { freeFall } from '../math/gravity.ts';
 import type { SwingCandidate } from './detector.ts';
 import { postureMeasures } from './measures.ts';
-import { onsetTime } from './onset.ts';
+import { OVER_LEAKAGE, onsetTime } from './onset.ts';
 import type { Ball, Measures, PracticeSwing, Rehearsal, RepetitionFlag } from './repetition.ts';
 import { type Shock, type ShockSample, strongestShock } from './shock.ts';
 import { type SwingWindow, indexAt, indexOfMax, swingWindow } from './window.ts';
@@ -229,7 +229,9 @@ function armStart(w: SwingWindow, c: SwingCandidate): number | null {
   const from = indexAt(w.timeS, c.leftTopS - 0.15);
   const end = indexAt(w.timeS, Math.min(c.endS, c.leftTopS + SWING.landedS));
   const peak = firstPeak(w.relativeSpeed, from, indexOfMax(w.relativeSpeed, from, end));
-  return onsetTime(w.timeS, w.relativeSpeed, peak, indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1));
+  // with the headings a few degrees apart a part of the chest's movement seems to be the arm's
+  const holdIndex = indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1);
+  return onsetTime(w.timeS, w.relativeSpeed, peak, holdIndex, OVER_LEAKAGE);
 }
 
 function signalFlags(

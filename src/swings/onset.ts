@@ -1,14 +1,22 @@
 /**
  * Onset of a movement by the cubic model of Botzer and Karniel 2009: position grows with t^3, so
  * the root of speed is a straight line near the start; its zero crossing is the onset. The line is
- * fitted over the rise between 5 and 30 % of the peak speed.
+ * fitted over a part of the rise, given in shares of the peak speed.
  */
-const RISE = { low: 0.05, high: 0.3 };
-/**
- * In a minimum-jerk movement (Flash & Hogan 1985) the root of speed bends as t(1-t): the line through
- * that part of the rise meets zero too early by this share of the time to the peak.
- */
-const SMOOTH_START = 0.025;
+export interface Rise {
+  readonly low: number;
+  readonly high: number;
+  /**
+   * In a minimum-jerk movement (Flash & Hogan 1985) the root of speed bends as t (1 - t): the line
+   * meets zero too early by this share of the time to the peak. Follows from low and high.
+   */
+  readonly early: number;
+}
+
+/** The published part of the rise. */
+export const FROM_REST: Rise = { low: 0.05, high: 0.3, early: 0.025 };
+/** For a speed with something else's movement leaking into its start. */
+export const OVER_LEAKAGE: Rise = { low: 0.12, high: 0.45, early: 0.058 };
 
 /**
  * @param timeS sample times, s
@@ -22,16 +30,17 @@ export function onsetTime(
   speed: readonly number[],
   peakIndex: number,
   fromIndex: number,
+  rise: Rise = FROM_REST,
 ): number | null {
   const peak = speed[peakIndex] ?? 0;
   if (!(peak > 0)) return null;
-  const high = lastBelow(speed, peakIndex, fromIndex, RISE.high * peak);
-  const low = lastBelow(speed, high, fromIndex, RISE.low * peak);
+  const high = lastBelow(speed, peakIndex, fromIndex, rise.high * peak);
+  const low = lastBelow(speed, high, fromIndex, rise.low * peak);
   const crossing = rootLineZero(timeS, speed, low + 1, high);
   if (crossing === null) return timeS[Math.max(low, fromIndex)] ?? null;
   const earliest = timeS[Math.max(fromIndex, low - 15)] ?? crossing;
   const latest = timeS[Math.min(high + 1, timeS.length - 1)] ?? crossing;
-  const onset = crossing + SMOOTH_START * ((timeS[peakIndex] ?? crossing) - crossing);
+  const onset = crossing + rise.early * ((timeS[peakIndex] ?? crossing) - crossing);
   return Math.min(latest, Math.max(earliest, onset));
 }
 
