@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { ImuSample } from '../../src/sensors/sample.ts';
-import { createBleSource } from '../../src/sensors/sources/ble/bleSource.ts';
+import { BleSource } from '../../src/sensors/sources/ble/bleSource.ts';
 import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
 import { Radio } from '../../src/sensors/sources/ble/radio.ts';
 import { inRoom } from '../virtual-radio/room.ts';
@@ -21,7 +21,7 @@ const radio = new Radio(
   monotonicMs,
   inRoom({ sensors, loss: 0.1 }, join(tmpdir(), `stillcatch-bench-${process.pid}`)),
 );
-const source = createBleSource(
+const source = new BleSource(
   radio,
   addresses.map((address, i) => ({
     role: ROLES[i] ?? 'chest',

@@ -1,67 +1,18 @@
-import {
-  breakStream,
-  countMalformed,
-  createStream,
-  type StreamHealth,
-  streamHealth,
-  type StreamState,
-  takePacket,
-} from '../../clock/stream.ts';
-import { type Decoder, PacketError } from '../../decode/packet.ts';
+import { type StreamHealth, streamHealth } from '../../clock/stream.ts';
 import type { SensorRole } from '../../sample.ts';
 import type { SensorLink, SensorSource, SourceListener } from '../source.ts';
-import type { StreamSetup } from './drivers/driver.ts';
-import { driverOf } from './drivers/drivers.ts';
 import type { Wish } from './messages.ts';
 import type { LinkStatus, Radio } from './radio.ts';
+import { Reception } from './reception.ts';
 
 export interface Assignment {
   readonly role: SensorRole;
   readonly sensor: Wish;
 }
 
-/** One sensor of a session. */
-interface Worn {
-  readonly role: SensorRole;
-  readonly wish: Wish;
-  stream: StreamState | null;
-  decoder: Decoder<unknown> | null;
-  decoderState: unknown;
-}
+const NEEDED: readonly SensorRole[] = ['chest', 'trailArm'];
 
-export interface BleSource extends SensorSource {
-  readonly kind: 'ble';
-  /** For each sensor that has connected at least once. */
-  health(): Partial<Record<SensorRole, StreamHealth>>;
-}
-
-const sameFormat = (a: StreamState | null, decoder: Decoder<unknown>): a is StreamState =>
-  a !== null && JSON.stringify(a.format) === JSON.stringify(decoder.format);
-
-/** A connection of the same kind goes on with the clock it had; only half packets are dropped. */
-function connect(worn: Worn, setup: StreamSetup): void {
-  const decoder = driverOf(worn.wish.driver).decoder(setup);
-  worn.decoder = decoder;
-  worn.decoderState = decoder.create();
-  if (sameFormat(worn.stream, decoder)) breakStream(worn.stream);
-  else worn.stream = createStream(worn.role, decoder.format);
-}
-
-function decode(worn: Worn, bytes: Uint8Array, arrivalS: number): ReturnType<typeof takePacket> {
-  const { stream, decoder } = worn;
-  if (!stream || !decoder) return [];
-  try {
-    return decoder
-      .decode(worn.decoderState, bytes)
-      .flatMap((packet) => takePacket(stream, packet, arrivalS));
-  } catch (error) {
-    if (!(error instanceof PacketError)) throw error;
-    countMalformed(stream, error);
-    return [];
-  }
-}
-
-const linkOf = (worn: Worn, status: LinkStatus): SensorLink => ({
+const linkOf = (worn: Reception, status: LinkStatus): SensorLink => ({
   sensor: worn.role,
   state: status.state,
   name: worn.wish.name,
@@ -71,66 +22,103 @@ const linkOf = (worn: Worn, status: LinkStatus): SensorLink => ({
   nominalRateHz: worn.stream?.format.rateHz ?? null,
 });
 
+const unassigned = (sensor: SensorRole): SensorLink => ({
+  sensor,
+  state: 'searching',
+  name: '',
+  reason: 'No sensor is chosen for this place yet: open Sensors.',
+  batteryPct: null,
+  rssiDbm: null,
+  nominalRateHz: null,
+});
+
 /**
  * Samples of the assigned sensors in session time; onset is the call of `start`.
- * A link that comes and goes never ends the source.
+ * A link that comes and goes, or a radio that dies, never ends the source.
  */
-export function createBleSource(
-  radio: Radio,
-  assignments: readonly Assignment[],
-  nowMs: () => number,
-): BleSource {
-  const worn = new Map<string, Worn>();
-  for (const { role, sensor } of assignments)
-    worn.set(sensor.id, { role, wish: sensor, stream: null, decoder: null, decoderState: null });
-  let onsetMs = nowMs();
-  let undo: (() => void)[] = [];
+export class BleSource implements SensorSource {
+  readonly kind = 'ble';
+  readonly simulated = false;
+  readonly #radio: Radio;
+  readonly #nowMs: () => number;
+  readonly #worn = new Map<string, Reception>();
+  #assignments: readonly Assignment[];
+  #listener: SourceListener | null = null;
+  #onsetMs = 0;
+  #undo: (() => void)[] = [];
+  #release: () => void = () => undefined;
 
-  const start = (listener: SourceListener): void => {
-    onsetMs = nowMs();
-    for (const w of worn.values()) w.stream = null;
-    for (const link of radio.status.links) {
-      const w = worn.get(link.wish.id);
-      if (w && link.setup) connect(w, link.setup);
-    }
-    undo = [
-      radio.listen({
-        link(status) {
-          const w = worn.get(status.wish.id);
-          if (w) listener.link(linkOf(w, status));
-        },
-        setup(id, setup) {
-          const w = worn.get(id);
-          if (w) connect(w, setup);
-        },
-        packet(id, atMs, bytes) {
-          const w = worn.get(id);
-          const arrivalS = (atMs - onsetMs) / 1000;
-          const samples = w && arrivalS >= 0 ? decode(w, bytes, arrivalS) : [];
-          if (samples.length > 0) listener.samples(samples);
-        },
+  constructor(radio: Radio, assignments: readonly Assignment[], nowMs: () => number) {
+    this.#radio = radio;
+    this.#assignments = assignments;
+    this.#nowMs = nowMs;
+  }
+
+  start(listener: SourceListener): void {
+    this.#onsetMs = this.#nowMs();
+    this.#listener = listener;
+    this.#worn.clear();
+    this.#undo = [
+      this.#radio.listen({
+        link: (status) => this.#onLink(status),
+        setup: (id, setup) => this.#worn.get(id)?.connect(setup),
+        packet: (id, atMs, bytes) => this.#onPacket(id, atMs, bytes),
       }),
-      radio.hold(assignments.map((a) => a.sensor)),
-      radio.beginRecording(),
+      this.#radio.beginRecording(),
     ];
-    for (const link of radio.status.links) {
-      const w = worn.get(link.wish.id);
-      if (w) listener.link(linkOf(w, link));
-    }
-  };
+    this.#wear();
+  }
 
-  return {
-    kind: 'ble',
-    simulated: false,
-    start,
-    async stop() {
-      for (const f of undo.splice(0)) f();
-    },
-    health() {
-      const nowS = (nowMs() - onsetMs) / 1000;
-      const all: Partial<Record<SensorRole, StreamHealth>> = {};
-      for (const w of worn.values()) if (w.stream) all[w.role] = streamHealth(w.stream, nowS);
-      return all;
-    },
-  };
+  /** Other sensors from now on; one that stays in its place goes on unbroken. */
+  assign(assignments: readonly Assignment[]): void {
+    this.#assignments = assignments;
+    if (this.#listener) this.#wear();
+  }
+
+  async stop(): Promise<void> {
+    this.#listener = null;
+    this.#release();
+    for (const f of this.#undo.splice(0)) f();
+  }
+
+  /** For each sensor that has connected at least once. */
+  health(): Partial<Record<SensorRole, StreamHealth>> {
+    const nowS = (this.#nowMs() - this.#onsetMs) / 1000;
+    const all: Partial<Record<SensorRole, StreamHealth>> = {};
+    for (const w of this.#worn.values()) if (w.stream) all[w.role] = streamHealth(w.stream, nowS);
+    return all;
+  }
+
+  #wear(): void {
+    const wanted = new Map(this.#assignments.map((a) => [a.sensor.id, a]));
+    for (const [id, worn] of this.#worn)
+      if (wanted.get(id)?.role !== worn.role) this.#worn.delete(id);
+    for (const { role, sensor } of this.#assignments)
+      if (!this.#worn.has(sensor.id)) this.#worn.set(sensor.id, new Reception(role, sensor));
+    const releaseOld = this.#release;
+    this.#release = this.#radio.hold(this.#assignments.map((a) => a.sensor));
+    releaseOld();
+    for (const link of this.#radio.status.links) this.#begin(link);
+    const roles = new Set(this.#assignments.map((a) => a.role));
+    for (const role of NEEDED) if (!roles.has(role)) this.#listener?.link(unassigned(role));
+  }
+
+  /** A sensor may have been connected before this session began. */
+  #begin(link: LinkStatus): void {
+    const worn = this.#worn.get(link.wish.id);
+    if (!worn) return;
+    if (link.setup && !worn.stream) worn.connect(link.setup);
+    this.#listener?.link(linkOf(worn, link));
+  }
+
+  #onLink(status: LinkStatus): void {
+    const worn = this.#worn.get(status.wish.id);
+    if (worn) this.#listener?.link(linkOf(worn, status));
+  }
+
+  #onPacket(id: string, atMs: number, bytes: Uint8Array): void {
+    const arrivalS = (atMs - this.#onsetMs) / 1000;
+    const samples = arrivalS >= 0 ? this.#worn.get(id)?.take(bytes, arrivalS) : undefined;
+    if (samples && samples.length > 0) this.#listener?.samples(samples);
+  }
 }

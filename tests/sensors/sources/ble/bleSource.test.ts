@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ImuSample, SensorRole } from '../../../../src/sensors/sample.ts';
-import { createBleSource } from '../../../../src/sensors/sources/ble/bleSource.ts';
+import { BleSource } from '../../../../src/sensors/sources/ble/bleSource.ts';
 import { monotonicMs } from '../../../../src/sensors/sources/ble/messages.ts';
 import { Radio } from '../../../../src/sensors/sources/ble/radio.ts';
 import type { RadioProcessOptions } from '../../../../src/sensors/sources/ble/radioProcess.ts';
@@ -84,7 +84,7 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
 
   it('two sensors stream in session time, with battery, signal and health', async () => {
     const radio = radioWith(inRoom(TWO, lock()));
-    const source = createBleSource(radio, ASSIGNED, monotonicMs);
+    const source = new BleSource(radio, ASSIGNED, monotonicMs);
     const ear = new Ear(source);
     await until(() => ear.of('chest').length > 250 && ear.of('trailArm').length > 250);
     expect(ear.links.at(-1)).toMatchObject({ state: 'streaming', batteryPct: 87, rssiDbm: -60 });
@@ -104,7 +104,7 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
 
   it('killed with -9 in mid-session, it is back by itself; the source never ends and time never falls', async () => {
     const radio = radioWith(inRoom(TWO, lock()));
-    const ear = new Ear(createBleSource(radio, ASSIGNED, monotonicMs));
+    const ear = new Ear(new BleSource(radio, ASSIGNED, monotonicMs));
     await until(() => ear.both('streaming') && ear.of('trailArm').length > 100);
     const before = ear.samples.length;
     process.kill(radio.pid ?? 0, 'SIGKILL');
@@ -120,7 +120,7 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
   it('a dropped link shows as a gap of the right length, nothing twice', async () => {
     const script = [{ atMs: 3000, sensor: 0, action: 'drop' as const }];
     const radio = radioWith(inRoom({ ...TWO, loss: 0, script }, lock()));
-    const ear = new Ear(createBleSource(radio, ASSIGNED, monotonicMs));
+    const ear = new Ear(new BleSource(radio, ASSIGNED, monotonicMs));
     await until(() => ear.links.some((l) => l.state === 'lost'));
     await until(() => ear.both('streaming'));
     const count = ear.of('chest').length;
@@ -160,7 +160,7 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
 
   it('is not searched for while a recording runs', async () => {
     const radio = radioWith(inRoom(TWO, lock()));
-    const source = createBleSource(radio, ASSIGNED, monotonicMs);
+    const source = new BleSource(radio, ASSIGNED, monotonicMs);
     const ear = new Ear(source);
     expect(radio.browse(true)).toBe(false);
     await until(() => ear.both('streaming'));
