@@ -240,7 +240,10 @@ function signalFlags(
   toS: number,
   measures: Measures,
 ): RepetitionFlag[] {
-  const inside = w.frames.filter((f) => f.timeS >= fromS && f.timeS <= toS);
+  // A gap is marked on the first frame after it, so the frame after `toS` counts: what seems to end there may go on.
+  const inside = w.frames.filter(
+    (f, i) => f.timeS >= fromS && (w.frames[i - 1]?.timeS ?? -Infinity) <= toS,
+  );
   return [
     ...(inside.some((f) => f.gap) ? (['gap'] as const) : []),
     ...(inside.some((f) => f.saturated) ? (['saturated'] as const) : []),
