@@ -118,7 +118,11 @@ const QUANTITIES: readonly Quantity[] = [
 const whatOf = (r: TruthRepetition): string =>
   r.kind === 'rehearsal' ? `rehearsal ${r.fault ?? 'good'}` : r.kind;
 
+/** A repetition that the analysis itself marks as touched by a gap is not scored, here as there. */
+const scored = ({ found }: Match): boolean => !(found?.flags.includes('gap') ?? false);
+
 function deviationOf(c: Case, match: Match, quantity: Quantity): Deviation | null {
+  if (!scored(match)) return null;
   const [truth, found] = quantity.of(match) ?? [null, null];
   if (truth === null || found === null) return null;
   return {

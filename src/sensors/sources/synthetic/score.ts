@@ -1,4 +1,11 @@
-import { type Channel, addJets, movedAt, forgetBefore, multiplyJets } from './channel.ts';
+import {
+  type Channel,
+  TAKE_UP_S,
+  addJets,
+  movedAt,
+  forgetBefore,
+  multiplyJets,
+} from './channel.ts';
 import { CHANNELS, type ChannelName, type Coordinates } from './coordinates.ts';
 import { type Shock, shockSwing } from './shock.ts';
 import { type Texture, textureAt } from './texture.ts';
@@ -33,6 +40,6 @@ export function coordinatesAt(score: Score, timeS: number): Coordinates {
 
 /** Keeps memory flat: drops what no time from `timeS` on needs. */
 export function forgetScoreBefore(score: Score, timeS: number): void {
-  for (const name of CHANNELS) forgetBefore(score.channels[name], timeS);
+  for (const name of CHANNELS) forgetBefore(score.channels[name], timeS - TAKE_UP_S);
   while ((score.shocks[0]?.timeS ?? Infinity) < timeS - 2) score.shocks.shift();
 }

@@ -8,6 +8,7 @@ import {
   nextSampleS,
   takeSample,
 } from './device.ts';
+import { TAKE_UP_S } from './channel.ts';
 import { figureAt, segmentsOf, sensorSite } from './figure.ts';
 import {
   type SegmentState,
@@ -117,7 +118,8 @@ function* samplePlanned(scene: Scene, devices: readonly Device[], waiting: Packe
   for (;;) {
     const device = devices.reduce((a, b) => (nextSampleS(b) < nextSampleS(a) ? b : a));
     const atS = nextSampleS(device);
-    if (atS > scene.nowS) return;
+    // What follows may still be planned, and the body takes it up a little before its time.
+    if (atS > scene.nowS - TAKE_UP_S) return;
     const packet = takeSample(device, (t) =>
       sensorSite(scene.golfer.build, scene.score, device.sensor, t),
     );
@@ -161,7 +163,7 @@ export function* streamScene(
   for (const token of tokens) {
     play(scene, token);
     yield* samplePlanned(scene, devices, waiting);
-    if (!keep) forgetScoreBefore(scene.score, scene.nowS);
+    if (!keep) forgetScoreBefore(scene.score, scene.nowS - TAKE_UP_S);
   }
   scene.nowS += 1.5;
   yield* samplePlanned(scene, devices, waiting);

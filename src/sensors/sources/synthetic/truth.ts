@@ -18,6 +18,7 @@ interface TruthRehearsal extends TruthBase {
   readonly holdS: number;
   /** The club is let go: the earlier of chest and arm onset. */
   readonly clubReleaseS: number;
+  /** Onset of the planned movement: the middle of the 40 ms over which muscles take it up. */
   readonly chestOnsetS: number;
   /** The arm starts relative to the chest. */
   readonly armOnsetS: number;

@@ -78,12 +78,12 @@ function rotateArm(scene: Scene, times: SwingTimes, kept: number): void {
   through(scene, 'externalRotation', times, [delivery, impact, finish]);
 }
 
-/** Time of the largest turn rate between two times: sampled each 0.2 ms. */
-function peakTurnS(scene: Scene, fromS: number, toS: number): number {
+/** Time at which something of the turn's jet is largest: sampled each 0.2 ms. */
+function largestS(scene: Scene, fromS: number, toS: number, of: (turn: Jet) => number): number {
   let [best, at] = [-Infinity, fromS];
   for (let t = fromS; t <= toS; t += 2e-4) {
-    const { v } = movedAt(scene.score.channels.turn, t);
-    if (v > best) [best, at] = [v, t];
+    const value = of(movedAt(scene.score.channels.turn, t));
+    if (value > best) [best, at] = [value, t];
   }
   return at;
 }
@@ -110,10 +110,11 @@ function swing(scene: Scene, asked: Asked) {
   followTurn(scene, planPoses(scene, plan, asked.addedFlexionDeg), times);
   rotateArm(scene, times, radians(asked.keptRotationDeg));
   scene.nowS = finishS;
-  const deliveryS = peakTurnS(scene, topS, impactS);
-  const span = { fromS: topS, toS: deliveryS, armOnsetS: null, catchS: null };
+  const reversalS = largestS(scene, topS - 0.03, topS + 0.03, (turn) => -turn.x);
+  const deliveryS = largestS(scene, topS, impactS, (turn) => turn.v);
+  const span = { fromS: reversalS, toS: deliveryS, armOnsetS: null, catchS: null };
   const measures = measuresOf(segmentsAt(scene), span, scene.addressTurn);
-  return { swung: { startS, topS, deliveryS, endS: finishS, measures }, impactS };
+  return { swung: { startS, topS: reversalS, deliveryS, endS: finishS, measures }, impactS };
 }
 
 function walkOffFinish(scene: Scene): void {

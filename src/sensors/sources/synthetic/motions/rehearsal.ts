@@ -80,9 +80,9 @@ export function rehearse(scene: Scene, fault: RehearsalFault | null): void {
   const counted = { countFromS: times.chestOnsetS, countToS: times.countToS };
   lowerArm(scene, { ...arm, ...counted }, plan.keptRotationDeg);
   lighten(scene, clubReleaseS);
-  const shockMs2 = times.catchS === null ? null : between(scene, 1.2, 6);
+  const shockMs2 = times.catchS === null ? null : between(scene, 1.5, 6);
   if (times.catchS !== null && shockMs2 !== null) {
-    strike(scene, times.catchS, shockMs2, between(scene, 0.01, 0.018), between(scene, 0.1, 0.25));
+    strike(scene, times.catchS, shockMs2, between(scene, 0.008, 0.015), between(scene, 0.1, 0.25));
   } else if (chance(scene, 0.3)) lateGrab(scene, times.chestOnsetS);
   const endS = Math.max(trunkEndS, armEndS) + 0.45;
   const toS = times.countToS;

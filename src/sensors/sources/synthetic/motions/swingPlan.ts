@@ -34,7 +34,7 @@ export function planTurn(scene: Scene, peak: readonly [number, number]): TurnPla
     const deliveryTurn = impactTurn - (impactAfterS * (peakRate + impactRate)) / 2;
     const deliveryAfterS = (deliveryTurn - top.turnDeg) / (SHARE * peakRate);
     const downswing = deliveryAfterS + impactAfterS;
-    if (downswing < 0.23 || downswing > 0.3) continue;
+    if (downswing < 0.232 || downswing > 0.297) continue;
     const finishTurn = between(scene, 85, 105);
     const finishAfterS = (finishTurn - impactTurn) / (FOLLOW * impactRate);
     const times = { deliveryAfterS, impactAfterS, finishAfterS };
