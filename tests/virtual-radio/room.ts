@@ -10,6 +10,8 @@ export interface Room {
     readonly name?: string;
     readonly ppm?: number;
     readonly perPacket?: number;
+    /** Default: readings that count up, for order and loss. */
+    readonly motion?: 'still' | 'tapped';
   }[];
   readonly seed?: number;
   readonly loss?: number;

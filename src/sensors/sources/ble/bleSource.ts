@@ -47,6 +47,7 @@ export class BleSource implements SensorSource {
   #onsetMs = 0;
   #undo: (() => void)[] = [];
   #release: () => void = () => undefined;
+  #endRecording: () => void = () => undefined;
 
   constructor(radio: Radio, assignments: readonly Assignment[], nowMs: () => number) {
     this.#radio = radio;
@@ -64,7 +65,6 @@ export class BleSource implements SensorSource {
         setup: (id, setup) => this.#worn.get(id)?.connect(setup),
         packet: (id, atMs, bytes) => this.#onPacket(id, atMs, bytes),
       }),
-      this.#radio.beginRecording(),
     ];
     this.#wear();
   }
@@ -78,6 +78,7 @@ export class BleSource implements SensorSource {
   async stop(): Promise<void> {
     this.#listener = null;
     this.#release();
+    this.#endRecording();
     for (const f of this.#undo.splice(0)) f();
   }
 
@@ -100,7 +101,11 @@ export class BleSource implements SensorSource {
     releaseOld();
     for (const link of this.#radio.status.links) this.#begin(link);
     const roles = new Set(this.#assignments.map((a) => a.role));
-    for (const role of NEEDED) if (!roles.has(role)) this.#listener?.link(unassigned(role));
+    const missing = NEEDED.filter((role) => !roles.has(role));
+    for (const role of missing) this.#listener?.link(unassigned(role));
+    // While a place is empty there is no practice to disturb, and a sensor to be found.
+    this.#endRecording();
+    this.#endRecording = missing.length > 0 ? () => undefined : this.#radio.beginRecording();
   }
 
   /** A sensor may have been connected before this session began. */

@@ -26,6 +26,8 @@ function open(): Noble | null {
 }
 
 function main(): void {
+  // The service may have gone while this was being loaded.
+  if (!process.connected) process.exit(0);
   const noble = open();
   const central = noble && new Central(noble, send, monotonicMs);
   process.on('message', (message: ToRadio) => central?.take(message));

@@ -30,6 +30,9 @@ export interface RadioStatus {
   /** Why no sensor can be reached at all; `null` where all is well or not known yet. */
   readonly problem: RadioProblem | null;
   readonly ready: boolean;
+  /** Sensors that nobody asked for are looked for. */
+  readonly browsing: boolean;
+  readonly recording: boolean;
   readonly seen: readonly SeenSensor[];
   readonly links: readonly LinkStatus[];
 }
@@ -80,6 +83,8 @@ export class Radio {
     return {
       problem: this.#problem,
       ready: this.#ready,
+      browsing: this.#browsing,
+      recording: this.#recordings > 0,
       seen: [...this.#seen.values()].filter((s) => this.#now() - s.seenMs < FORGET_SEEN_MS),
       links: [...this.#links.values()],
     };
@@ -120,8 +125,10 @@ export class Radio {
   beginRecording(): () => void {
     this.browse(false);
     this.#recordings += 1;
+    let running = true;
     return () => {
-      this.#recordings -= 1;
+      if (running) this.#recordings -= 1;
+      running = false;
     };
   }
 
