@@ -1,6 +1,7 @@
 /**
  * Accuracy of the whole analysis on simulated sessions with exact truth: `npm run report:accuracy`.
- * Options: `--json`; `--rehearsals 200`; `--seed 1000` first seed; `--worst` lists the worst cases.
+ * Options: `--json`; `--rehearsals 200`; `--seed 1000` first seed; `--worst` lists the worst cases;
+ * `--only 1016` plays the session of that seed alone; `--unrest 3` with that many times the usual sway and tremor.
  */
 import { parseArgs } from 'node:util';
 import type { Case, Match } from './accuracyCases.ts';
@@ -14,6 +15,8 @@ const { values } = parseArgs({
     worst: { type: 'boolean', default: false },
     rehearsals: { type: 'string', default: '200' },
     seed: { type: 'string', default: '1000' },
+    only: { type: 'string' },
+    unrest: { type: 'string', default: '1' },
   },
 });
 
@@ -23,14 +26,16 @@ interface Matched {
   readonly extra: ReturnType<typeof matchUp>['extra'];
 }
 
+const unrest = Number(values.unrest);
 const run = (options: Parameters<typeof runCase>[0]): Matched => {
-  const c = runCase(options);
+  const c = runCase({ ...options, unrest });
   return { c, ...matchUp(c) };
 };
 
-const firstSeed = Number(values.seed);
-const mixed = [...mixedSessions(Number(values.rehearsals), firstSeed)].map(run);
-const quiet = distractorSessions(8, firstSeed + 4000).map(run);
+const firstSeed = Number(values.only ?? values.seed);
+const single = values.only !== undefined;
+const mixed = [...mixedSessions(single ? 1 : Number(values.rehearsals), firstSeed)].map(run);
+const quiet = distractorSessions(single ? 0 : 8, firstSeed + 4000).map(run);
 const all = [...mixed, ...quiet];
 
 const number = (v: number | null, digits = 2): string => (v === null ? '-' : v.toFixed(digits));

@@ -8,7 +8,7 @@ import { trulyFailed } from '../bench/accuracyVerdicts.ts';
 import type { Shipped } from './sessions.ts';
 
 /** Largest allowed absolute deviation from the truth. */
-export interface Tolerances {
+interface Tolerances {
   readonly measures: Partial<Record<keyof TruthMeasures, number>>;
   readonly timesS: Readonly<Record<'startS' | 'topS' | 'releaseS' | 'armStartS' | 'catchS', number>>;
   readonly holdS: number;

@@ -63,29 +63,56 @@ function lateGrab(scene: Scene, chestOnsetS: number): void {
   strike(scene, timeS, between(scene, 0.8, 2), between(scene, 0.018, 0.026), 0.15);
 }
 
+/** Trunk down and round, arm after it; returns when both are at rest. */
+function letGo(scene: Scene, plan: RehearsalPlan, times: Times): number {
+  const trunkEndS = turnDown(scene, plan.atCatch, times);
+  const armEndS = times.countToS + between(scene, 0.05, 0.18);
+  lowerArm(
+    scene,
+    {
+      onsetS: times.armOnsetS,
+      endS: armEndS,
+      countFromS: times.chestOnsetS,
+      countToS: times.countToS,
+    },
+    plan.keptRotationDeg,
+  );
+  lighten(scene, Math.min(times.chestOnsetS, times.armOnsetS));
+  return Math.max(trunkEndS, armEndS) + 0.45;
+}
+
+/** The blow of the catch, m/s^2 at the arm; `null` without one. */
+function catchClub(scene: Scene, times: Times): number | null {
+  if (times.catchS === null) {
+    if (chance(scene, 0.3)) lateGrab(scene, times.chestOnsetS);
+    return null;
+  }
+  const shockMs2 = between(scene, 1.5, 6);
+  const scaleS = between(scene, 0.008, 0.015);
+  strike(scene, times.catchS, shockMs2, scaleS, between(scene, 0.1, 0.25));
+  return shockMs2;
+}
+
 export function rehearse(scene: Scene, fault: RehearsalFault | null): void {
   getReady(scene);
   const plan = planRehearsal(scene, fault);
-  const { startS, topS } = backswing(
-    scene,
-    plan.top,
-    scene.golfer.backswingS * between(scene, 1, 1.35),
-  );
+  const takes = scene.golfer.backswingS * between(scene, 1, 1.35);
+  const { startS, topS } = backswing(scene, plan.top, takes);
   settleAtTop(scene, topS);
-  const times = timesOf(scene, plan, topS, fault === 'missed-catch');
+  const { countToS, ...times } = timesOf(scene, plan, topS, fault === 'missed-catch');
+  const endS = letGo(scene, plan, { ...times, countToS });
+  const shockMs2 = catchClub(scene, { ...times, countToS });
   const clubReleaseS = Math.min(times.chestOnsetS, times.armOnsetS);
-  const trunkEndS = turnDown(scene, plan.atCatch, times);
-  const armEndS = times.countToS + between(scene, 0.05, 0.18);
-  const arm = { onsetS: times.armOnsetS, endS: armEndS };
-  const counted = { countFromS: times.chestOnsetS, countToS: times.countToS };
-  lowerArm(scene, { ...arm, ...counted }, plan.keptRotationDeg);
-  lighten(scene, clubReleaseS);
-  const shockMs2 = times.catchS === null ? null : between(scene, 1.5, 6);
-  if (times.catchS !== null && shockMs2 !== null) {
-    strike(scene, times.catchS, shockMs2, between(scene, 0.008, 0.015), between(scene, 0.1, 0.25));
-  } else if (chance(scene, 0.3)) lateGrab(scene, times.chestOnsetS);
-  const endS = Math.max(trunkEndS, armEndS) + 0.45;
-  const toS = times.countToS;
+  const measures = measuresOf(
+    segmentsAt(scene),
+    {
+      fromS: times.chestOnsetS,
+      toS: countToS,
+      armOnsetS: times.armOnsetS,
+      catchS: times.catchS,
+    },
+    scene.addressTurn,
+  );
   scene.repetitions.push({
     kind: 'rehearsal',
     fault,
@@ -94,15 +121,9 @@ export function rehearse(scene: Scene, fault: RehearsalFault | null): void {
     endS,
     holdS: clubReleaseS - topS,
     clubReleaseS,
-    chestOnsetS: times.chestOnsetS,
-    armOnsetS: times.armOnsetS,
-    catchS: times.catchS,
+    ...times,
     shockMs2,
-    measures: measuresOf(
-      segmentsAt(scene),
-      { fromS: times.chestOnsetS, toS, armOnsetS: times.armOnsetS, catchS: times.catchS },
-      scene.addressTurn,
-    ),
+    measures,
   });
   scene.nowS = endS;
   wait(scene, between(scene, 0.5, 1.1));
