@@ -46,9 +46,11 @@ const SHOCK = {
   /** And so many times the usual size there: hands that stop make a kink, hands that catch a blow. */
   overUsual: 3,
   /** Never below this, m/s^2: over the kinks of a movement and the noise of a consumer sensor. */
-  floor: 0.42,
+  floor: 0.5,
   /** The run of a shock begins where this share of its peak is reached. */
   onsetShare: 0.25,
+  /** Noise alone reaches less, m/s^2. */
+  onsetLeast: 0.32,
 } as const;
 
 /** The strongest shock between two times, or `null` where nothing stands out. */
@@ -73,7 +75,7 @@ const sizeAt = (samples: readonly ShockSample[], i: number): number => samples[i
 
 /** Back from the peak while the run stays strong (one weak sample between is part of a ringing). */
 function onsetOf(samples: readonly ShockSample[], peak: number, first: number): number {
-  const level = SHOCK.onsetShare * sizeAt(samples, peak);
+  const level = Math.max(SHOCK.onsetLeast, SHOCK.onsetShare * sizeAt(samples, peak));
   const strong = (i: number) => i >= first && sizeAt(samples, i) >= level;
   let i = peak;
   while (strong(i - 1) || strong(i - 2)) i = strong(i - 1) ? i - 1 : i - 2;
