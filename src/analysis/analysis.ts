@@ -21,7 +21,7 @@ import { takePain, watchRange } from './warn.ts';
 import { rememberShock, stepSwinging } from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
-export { result } from './summary.ts';
+export { lastTimeS, result } from './summary.ts';
 
 type Emit = (output: AnalysisOutput) => void;
 
@@ -56,7 +56,6 @@ function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
   if (raw.sensor === 'club') return;
   const sensor = state[raw.sensor];
   observeClock(sensor.clock, raw);
-  if (raw.timeS > state.lastS) state.lastS = raw.timeS;
   const sample = withoutAccBias(state, raw.sensor, raw);
   const onPair = (pair: SensorPair) => takePair(state, pair, emit);
   const take =

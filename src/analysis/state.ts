@@ -47,7 +47,6 @@ export interface AnalysisState {
   readonly ownRange: OwnRangeState;
   /** First pain rating of the session, 0-10. */
   painAtStart: number | null;
-  lastS: number;
 }
 
 const createSensor = (): SensorState => ({
@@ -77,5 +76,4 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   warnings: [],
   ownRange: startOwnRange(),
   painAtStart: null,
-  lastS: 0,
 });

@@ -10,7 +10,7 @@ export function result(state: AnalysisState, sessionId: string): AnalysisResult 
   const { repetitions } = state;
   return {
     schema: 1,
-    session: { id: sessionId, hand: state.settings.hand, durationS: state.lastS },
+    session: { id: sessionId, hand: state.settings.hand, durationS: lastTimeS(state) },
     calibration: closeCalibration(state.calibrating).quality,
     quality: {
       chest: sensorQuality(state.chest.track, state.chest.clock),
@@ -25,3 +25,7 @@ export function result(state: AnalysisState, sessionId: string): AnalysisResult 
     warnings: state.warnings,
   };
 }
+
+/** Time of the last reading that either sensor's track has taken: a wild stamp is not one. */
+export const lastTimeS = ({ chest, trailArm }: AnalysisState): number =>
+  Math.max(0, chest.track.last?.timeS ?? 0, trailArm.track.last?.timeS ?? 0);

@@ -1,4 +1,11 @@
-import { type AnalysisState, finish, result, start, step } from '../analysis/analysis.ts';
+import {
+  type AnalysisState,
+  finish,
+  lastTimeS,
+  result,
+  start,
+  step,
+} from '../analysis/analysis.ts';
 import type { AnalysisOutput } from '../analysis/contract.ts';
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { Plan } from '../coaching/plan.ts';
@@ -41,8 +48,9 @@ async function* stepAll(
   let toldS = 0;
   for await (const batch of session.inputs()) {
     for (const input of batch) step(state, input, emit);
-    if (state.lastS - toldS < PROGRESS_S) continue;
-    toldS = state.lastS;
+    const reachedS = lastTimeS(state);
+    if (reachedS - toldS < PROGRESS_S) continue;
+    toldS = reachedS;
     yield toldS;
   }
 }
