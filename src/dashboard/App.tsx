@@ -3,6 +3,7 @@ import { FeedContext } from './feed/hooks.ts';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
 import { Connection } from './shell/Connection.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
+import { SensorsScreen } from './sensors/SensorsScreen.tsx';
 import { SafetyScreen } from './shell/SafetyScreen.tsx';
 import { TopBar } from './shell/TopBar.tsx';
 import { useRoute } from './shell/router.ts';
@@ -16,7 +17,9 @@ export function App({ feed, sound }: { readonly feed: Feed; readonly sound: Page
       <FeedContext.Provider value={feed}>
         <TopBar route={route} sound={sound} />
         <Connection />
-        {route === 'practice' ? <PracticeScreen caption={caption} /> : <SafetyScreen />}
+        {route === 'practice' && <PracticeScreen caption={caption} />}
+        {route === 'sensors' && <SensorsScreen />}
+        {route === 'safety' && <SafetyScreen />}
       </FeedContext.Provider>
     </ErrorBoundary>
   );

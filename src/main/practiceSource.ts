@@ -3,6 +3,7 @@ import type { SensorSource } from '../sensors/sources/source.ts';
 import { SyntheticSource, type Timers } from '../sensors/sources/synthetic/index.ts';
 import type { TrackHeader } from '../sessions/header.ts';
 import { openSession, requireCalibration } from '../sessions/openSession.ts';
+import type { LiveSensors } from './liveSensors.ts';
 import type { StudentSettings } from './settings.ts';
 import { warpedTimers } from './warp.ts';
 
@@ -42,7 +43,11 @@ async function recording(path: string, speed: number): Promise<PracticeSource> {
 }
 
 /** @throws SessionError where the recording cannot be read. */
-export const practiceSource = (settings: StudentSettings): Promise<PracticeSource> =>
-  settings.replay === null
-    ? Promise.resolve(simulatedStudent(settings))
-    : recording(settings.replay, settings.speed);
+export async function practiceSource(
+  settings: StudentSettings,
+  live: LiveSensors,
+): Promise<PracticeSource> {
+  if (settings.replay !== null) return recording(settings.replay, settings.speed);
+  if (settings.sensors === 'demo') return simulatedStudent(settings);
+  return { source: live.source(), hand: settings.hand, close: () => Promise.resolve() };
+}

@@ -5,6 +5,7 @@ import Compile from 'typebox/compile';
 const schema = Type.Object({
   port: Type.Integer({ minimum: 0, maximum: 65535 }),
   replay: Type.Union([Type.String({ minLength: 1 }), Type.Null()]),
+  sensors: Type.Union([Type.Literal('demo'), Type.Literal('bluetooth')]),
   seed: Type.Integer({ minimum: 0, maximum: 0xffffffff }),
   speed: Type.Number({ exclusiveMinimum: 0, maximum: 100 }),
   hand: Type.Union([Type.Literal('left'), Type.Literal('right')]),
@@ -23,6 +24,7 @@ export const STUDENT_HELP = `Usage: npm start -- [options]
 Opens a practice on this computer and prints its address. Without sensors a simulated student practises.
 
   --port N             port to listen on (default ${DEFAULT_PORT}, or the next free one; 0: any free one)
+  --sensors demo|bluetooth   practise with the simulated student (default) or with real sensors
   --replay <session>   play a recorded session (folder or .zip) instead of the simulated student
   --seed N             seed of the simulated student (default 1)
   --speed X            play X times as fast (default 1, at most 100)
@@ -37,6 +39,7 @@ const WANTED: Record<string, string> = {
   speed: 'a number over 0, at most 100',
   hand: 'left or right',
   replay: 'the path of a session',
+  sensors: 'demo or bluetooth',
 };
 
 /** A wrong option, in one sentence. */
@@ -47,6 +50,7 @@ export class SettingsError extends Error {
 const OPTIONS = {
   port: { type: 'string' },
   replay: { type: 'string' },
+  sensors: { type: 'string' },
   seed: { type: 'string' },
   speed: { type: 'string' },
   hand: { type: 'string' },
@@ -72,6 +76,7 @@ export function readStudentSettings(args: readonly string[]): StudentSettings | 
   const settings = {
     port: numberOr(given.port, DEFAULT_PORT),
     replay: given.replay ?? null,
+    sensors: given.sensors ?? 'demo',
     seed: numberOr(given.seed, 1),
     speed: numberOr(given.speed, 1),
     hand: given.hand ?? 'right',

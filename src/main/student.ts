@@ -5,6 +5,7 @@ import { DEFAULT_PLAN } from '../coaching/plan.ts';
 import { livePractice } from '../practice/livePractice.ts';
 import { SessionError } from '../sessions/sessionError.ts';
 import { listenLocally } from './listen.ts';
+import { liveSensors } from './liveSensors.ts';
 import { practiceSource } from './practiceSource.ts';
 import {
   DEFAULT_PORT,
@@ -18,7 +19,8 @@ import { buildStudentApp } from './studentApp.ts';
 const now = (): number => performance.now();
 
 async function run(settings: StudentSettings): Promise<void> {
-  const { source, hand, close } = await practiceSource(settings);
+  const live = liveSensors();
+  const { source, hand, close } = await practiceSource(settings, live);
   const practice = livePractice({
     practiceId: randomUUID(),
     source,
@@ -26,7 +28,7 @@ async function run(settings: StudentSettings): Promise<void> {
     settings: { hand, plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-  const app = await buildStudentApp({ practice, now });
+  const app = await buildStudentApp({ practice, now, desk: live.desk });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
@@ -41,6 +43,7 @@ async function run(settings: StudentSettings): Promise<void> {
       .stop()
       .then(() => app.close())
       .then(close)
+      .then(() => live.stop())
       .then(() => process.exit(0));
   };
   process.on('SIGINT', end);

@@ -4,6 +4,7 @@ import helmet from '@fastify/helmet';
 import fastifyStatic from '@fastify/static';
 import Fastify, { type FastifyInstance } from 'fastify';
 import type { LivePractice } from '../practice/livePractice.ts';
+import type { DeskService } from '../streaming/desk.ts';
 import { attachStreaming } from '../streaming/server.ts';
 
 /** Where `npm run build` puts the page. */
@@ -12,6 +13,8 @@ const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.m
 export interface StudentAppOptions {
   readonly practice: LivePractice;
   readonly now: () => number;
+  /** Behind the sensors page; without it the page says that there is none. */
+  readonly desk?: DeskService;
   readonly dashboardFolder?: string;
 }
 
@@ -65,6 +68,6 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   } else {
     app.get('/', (_request, reply) => reply.code(503).type('text/plain').send(MISSING));
   }
-  attachStreaming(app, options.practice, options.now);
+  attachStreaming(app, options.practice, options.now, options.desk ?? null);
   return app;
 }

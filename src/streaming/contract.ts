@@ -1,9 +1,11 @@
 import type { WarningId } from '../coaching/judgement.ts';
 import type { CorrectedKind } from '../coaching/ledger.ts';
 import type { CurveView, PracticeView } from '../practice/view.ts';
+import type { DeskCommand, DeskView } from '../sensors/sources/deskView.ts';
 
 export * from '../practice/calibrationSteps.ts';
 export * from '../practice/view.ts';
+export * from '../sensors/sources/deskView.ts';
 
 /** Most batches a client gets in any second. */
 export const BATCHES_PER_SECOND = 30;
@@ -42,10 +44,13 @@ export interface ServerEvents {
   /** On every connect, and to a page that fell behind. */
   snapshot(snapshot: Snapshot): void;
   batch(batch: Batch): void;
+  /** To pages that opened the sensors page, a few times a second. */
+  desk(view: DeskView): void;
 }
 
 export interface ClientEvents {
   command(command: Command, reply: (reply: CommandReply) => void): void;
   /** The page has taken everything up to this sequence. */
   seen(sequence: number): void;
+  desk(command: DeskCommand, reply: (reply: CommandReply) => void): void;
 }

@@ -5,6 +5,7 @@ import type { LivePractice } from '../practice/livePractice.ts';
 import { type Batcher, newBatcher, noteChange, takeBatch, waitMs } from './batcher.ts';
 import { bound } from './bound.ts';
 import { readCommand } from './command.ts';
+import { type DeskService, attachDesk } from './desk.ts';
 import {
   type ClientEvents,
   type Command,
@@ -112,6 +113,7 @@ export function attachStreaming(
   app: FastifyInstance,
   practice: LivePractice,
   now: () => number,
+  desk: DeskService | null = null,
 ): void {
   const io: PageServer = new Server(app.server, {
     transports: ['websocket'],
@@ -129,8 +131,10 @@ export function attachStreaming(
     pumped.arm();
   });
   io.on('connection', (socket) => welcome(socket, practice, batcher));
+  const leaveDesk = desk ? attachDesk(io, desk) : () => undefined;
   app.addHook('preClose', async () => {
     changes.unsubscribe();
+    leaveDesk();
     pumped.stop();
     io.disconnectSockets(true);
     await io.close();

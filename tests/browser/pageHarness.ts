@@ -11,6 +11,7 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import type { DeskService } from '../../src/streaming/desk.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const now = (): number => performance.now();
@@ -57,7 +58,11 @@ export interface RunningService {
 /** The real service with the real analysis on a free (or the given) port. */
 export async function startService(
   source: SensorSource,
-  options: { readonly port?: number; readonly hand?: 'left' | 'right' } = {},
+  options: {
+    readonly port?: number;
+    readonly hand?: 'left' | 'right';
+    readonly desk?: DeskService;
+  } = {},
 ): Promise<RunningService> {
   const practice = livePractice({
     practiceId: `${Date.now()}`,
@@ -66,7 +71,13 @@ export async function startService(
     settings: { hand: options.hand ?? 'right', plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-  const app = await buildStudentApp({ practice, now, dashboardFolder: await builtPage() });
+  const { desk } = options;
+  const app = await buildStudentApp({
+    practice,
+    now,
+    dashboardFolder: await builtPage(),
+    ...(desk && { desk }),
+  });
   await app.listen({ host: '127.0.0.1', port: options.port ?? 0 });
   practice.start();
   const { port } = app.server.address() as AddressInfo;

@@ -26,6 +26,7 @@ describe('the options of the service', () => {
     ['--speed', '0'],
     ['--speed', 'fast'],
     ['--hand', 'both'],
+    ['--sensors', 'none'],
     ['--replay', ''],
   ])('refuse %s "%s" and name the option', (name, value) => {
     const read = () => readStudentSettings([`${name}=${value}`]);

@@ -3,6 +3,8 @@ import type {
   ClientEvents,
   Command,
   CommandReply,
+  DeskCommand,
+  DeskView,
   PracticeView,
   ServerEvents,
 } from '../../streaming/contract.ts';
@@ -21,6 +23,9 @@ export interface Feed {
   /** Called at most once a frame: for drawing. */
   onFrame(listener: (state: FeedState) => void): () => void;
   send(command: Command): Promise<CommandReply>;
+  /** The sensors page: what it asks for, and what it is told while it is open. */
+  sendDesk(command: DeskCommand): Promise<CommandReply>;
+  onDesk(listener: (view: DeskView) => void): () => void;
 }
 
 type PageSocket = Socket<ServerEvents, ClientEvents>;
@@ -28,14 +33,14 @@ type PageSocket = Socket<ServerEvents, ClientEvents>;
 const AGAIN_MS = 300;
 const NO_ANSWER = { ok: false, error: '' } as const;
 
-function listeners() {
-  const all = new Set<(state: FeedState) => void>();
+function listeners<T>() {
+  const all = new Set<(value: T) => void>();
   return {
-    add: (listener: (state: FeedState) => void) => {
+    add: (listener: (value: T) => void) => {
       all.add(listener);
       return () => void all.delete(listener);
     },
-    call: (state: FeedState) => all.forEach((listener) => listener(state)),
+    call: (value: T) => all.forEach((listener) => listener(value)),
   };
 }
 
@@ -71,8 +76,10 @@ export function openFeed(): Feed {
     reconnectionDelay: AGAIN_MS,
     reconnectionDelayMax: 2000,
   });
-  const onMessage = listeners();
-  const onFrame = listeners();
+  const onMessage = listeners<FeedState>();
+  const onFrame = listeners<FeedState>();
+  const onDesk = listeners<DeskView>();
+  socket.on('desk', onDesk.call);
   let state: FeedState = { connection: 'connecting', view: null };
   let drawing = false;
   const draw = (): void => {
@@ -86,14 +93,14 @@ export function openFeed(): Feed {
     drawing = true;
   };
   follow(socket, set, () => state);
+  const ask = (answer: Promise<CommandReply>): Promise<CommandReply> =>
+    answer.catch(() => NO_ANSWER);
   return {
     state: () => state,
     onMessage: onMessage.add,
     onFrame: onFrame.add,
-    send: (command) =>
-      socket
-        .timeout(3000)
-        .emitWithAck('command', command)
-        .catch(() => NO_ANSWER),
+    send: (command) => ask(socket.timeout(3000).emitWithAck('command', command)),
+    sendDesk: (command) => ask(socket.timeout(3000).emitWithAck('desk', command)),
+    onDesk: onDesk.add,
   };
 }

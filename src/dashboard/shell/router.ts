@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 
-export const ROUTES = ['practice', 'safety'] as const;
+export const ROUTES = ['practice', 'sensors', 'safety'] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** The screen that an address names; the first one where it names none. */

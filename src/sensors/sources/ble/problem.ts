@@ -24,8 +24,6 @@ export interface RadioProblem {
 type Platform = NodeJS.Platform;
 type Advice = readonly string[] | ((platform: Platform) => readonly string[]);
 
-const WITHOUT = 'Everything else works without it: practise with demo sensors or open a recording.';
-
 const permission = (platform: Platform): readonly string[] => {
   if (platform === 'darwin')
     return [
@@ -56,7 +54,6 @@ const adapter = (platform: Platform): readonly string[] => [
   platform === 'linux'
     ? 'In a virtual machine or container the adapter must be passed through; see it with: hciconfig -a'
     : 'In a virtual machine the adapter must be passed through.',
-  WITHOUT,
 ];
 
 const build = (platform: Platform): readonly string[] => {
@@ -69,14 +66,13 @@ const build = (platform: Platform): readonly string[] => {
   return [
     tools[platform] ?? 'Install a C++ compiler and Python 3.',
     'Then: npm rebuild @abandonware/bluetooth-hci-socket @abandonware/noble',
-    WITHOUT,
   ];
 };
 
 const ADVICE: Record<RadioProblemCode, readonly [message: string, mend: Advice]> = {
   'noble-missing': [
     'The optional Bluetooth part (@abandonware/noble) is not installed.',
-    ['Install it with: npm install --include=optional', WITHOUT],
+    ['Install it with: npm install --include=optional'],
   ],
   'native-missing': ['The Bluetooth part is installed, but its native code was not built.', build],
   'no-bluetooth': [

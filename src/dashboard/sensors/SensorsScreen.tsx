@@ -1,0 +1,81 @@
+import type { SensorRole } from '../../sensors/sample.ts';
+import type { DeskProblem, DeskView } from '../../streaming/contract.ts';
+import { t } from '../strings/strings.ts';
+import { Around } from './Around.tsx';
+import { Place } from './Place.tsx';
+import { SyncCheck } from './SyncCheck.tsx';
+import { type Desk, useDesk } from './useDesk.ts';
+
+const PLACES: readonly SensorRole[] = ['chest', 'trailArm', 'club'];
+
+function Problem({ problem }: { readonly problem: DeskProblem }) {
+  return (
+    <section class="desk-problem" aria-labelledby="problem" role="alert">
+      <h2 id="problem">{t.desk.problem}</h2>
+      <p class="lead">{problem.message}</p>
+      <h3>{t.desk.mend}</h3>
+      <ol>
+        {problem.mend.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      {problem.detail !== '' && <p class="fine">{problem.detail}</p>}
+      <p>{t.desk.demo}</p>
+    </section>
+  );
+}
+
+function Places({ view, send }: { readonly view: DeskView; readonly send: Desk['send'] }) {
+  const both = PLACES.slice(0, 2).every((role) => view.sensors.some((s) => s.role === role));
+  return (
+    <section class="desk-part" aria-labelledby="places">
+      <div class="desk-head">
+        <h2 id="places">{t.desk.places}</h2>
+        {both && (
+          <button type="button" class="quiet" onClick={() => send({ type: 'swap' })}>
+            {t.desk.swap}
+          </button>
+        )}
+      </div>
+      <ul class="places">
+        {PLACES.map((role) => (
+          <Place key={role} role={role} view={view} send={send} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const streams = (view: DeskView, role: SensorRole): boolean =>
+  view.sensors.some((s) => s.role === role && s.state === 'streaming');
+
+function Open({ view, send }: { readonly view: DeskView; readonly send: Desk['send'] }) {
+  const able = streams(view, 'chest') && streams(view, 'trailArm');
+  return (
+    <>
+      {view.problem && <Problem problem={view.problem} />}
+      <Places view={view} send={send} />
+      <Around view={view} send={send} />
+      <SyncCheck sync={view.sync} able={able} send={send} />
+    </>
+  );
+}
+
+/** Who is around, who is worn where, and how well each does. */
+export function SensorsScreen() {
+  const { view, absent, error, send } = useDesk();
+  return (
+    <main id="main" class="page desk" tabIndex={-1}>
+      <h1>{t.desk.title}</h1>
+      <p class="lead">{t.desk.lead}</p>
+      {error !== null && (
+        <p class="notice notice-bad" role="alert">
+          {error}
+        </p>
+      )}
+      {view !== null && <Open view={view} send={send} />}
+      {view === null && <p class="empty">{absent ? t.desk.none : t.desk.opening}</p>}
+      {absent && <p class="fine">{t.desk.demo}</p>}
+    </main>
+  );
+}

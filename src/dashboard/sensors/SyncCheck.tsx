@@ -1,0 +1,47 @@
+import type { DeskSync } from '../../streaming/contract.ts';
+import { t } from '../strings/strings.ts';
+import type { Desk } from './useDesk.ts';
+
+const TOO_MUCH_MS = 5;
+
+function Result({ sync }: { readonly sync: DeskSync }) {
+  if (sync.state === 'listening') return <p class="desk-tap">{t.desk.syncListening(sync.leftS)}</p>;
+  if (sync.state === 'failed') return <p class="notice notice-bad">{sync.reason}</p>;
+  if (sync.state === 'idle') return null;
+  const { offsetMs, taps } = sync;
+  const bad = Math.abs(offsetMs) > TOO_MUCH_MS;
+  return (
+    <p class={bad ? 'notice notice-bad' : 'notice'}>
+      {t.desk.syncDone(Math.abs(offsetMs).toFixed(1), taps)}{' '}
+      {bad ? t.desk.syncBad : t.desk.syncGood}
+    </p>
+  );
+}
+
+/** Tap both together three times: how far do the two clocks differ? */
+export function SyncCheck({
+  sync,
+  able,
+  send,
+}: {
+  readonly sync: DeskSync;
+  readonly able: boolean;
+  readonly send: Desk['send'];
+}) {
+  return (
+    <section class="desk-part" aria-labelledby="sync">
+      <h2 id="sync">{t.desk.syncTitle}</h2>
+      <p class="fine">{t.desk.syncHelp}</p>
+      <button
+        type="button"
+        disabled={!able || sync.state === 'listening'}
+        onClick={() => send({ type: 'sync' })}
+      >
+        {t.desk.syncStart}
+      </button>
+      <div aria-live="polite">
+        <Result sync={sync} />
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { BleSource } from '../../src/sensors/sources/ble/bleSource.ts';
+import { SensorDesk } from '../../src/sensors/sources/ble/desk.ts';
+import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
+import { Pairings } from '../../src/sensors/sources/ble/pairings.ts';
+import { Radio } from '../../src/sensors/sources/ble/radio.ts';
+import { nobleIsInstalled } from '../virtual-radio/install.ts';
+import { inRoom, type Room } from '../virtual-radio/room.ts';
+import {
+  openBrowser,
+  openPage,
+  type RunningService,
+  seriousFindings,
+  SIZES,
+  startService,
+} from './pageHarness.ts';
+
+const ROOM: Room = {
+  loss: 0.05,
+  sensors: [
+    { kind: 'openProfile', address: 'c0:00:00:00:00:01', name: 'Blue', motion: 'tapped' },
+    { kind: 'movesense', address: 'c0:00:00:00:00:02', name: 'Movesense 1', motion: 'still' },
+    { kind: 'witMotion', address: 'c0:00:00:00:00:03', name: 'WT901BLE68', motion: 'still' },
+  ],
+};
+
+describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
+  let browser: Browser;
+  let folder: string;
+  let radio: Radio;
+  let service: RunningService;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(() => browser.close());
+  afterEach(async () => {
+    await service.end();
+    await radio.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  async function open(room: Room | null, size: keyof typeof SIZES): Promise<Page> {
+    folder = mkdtempSync(join(tmpdir(), 'stillcatch-'));
+    radio = new Radio(monotonicMs, inRoom(room, join(folder, 'lock')));
+    const source = new BleSource(radio, [], monotonicMs);
+    const desk = new SensorDesk(radio, new Pairings(null), monotonicMs, (all) =>
+      source.assign(all),
+    );
+    service = await startService(source, { desk });
+    const viewport = SIZES[size];
+    const { page } = await openPage(browser, `${service.url}#/sensors`, { viewport });
+    return page;
+  }
+
+  /** Kept where somebody asked to look at the pages. */
+  const picture = async (page: Page, name: string): Promise<void> => {
+    const shots = process.env['STILLCATCH_SHOTS'];
+    if (shots) await page.screenshot({ path: join(shots, `${name}.png`), fullPage: true });
+  };
+
+  it('chooses the sensor that is tapped, shows how it does, and the practice gets its samples', async () => {
+    const page = await open(ROOM, 'laptop');
+    const chest = page.getByTestId('place-chest');
+    await page.getByText('this one is moving').first().waitFor();
+    await picture(page, 'sensors-around');
+    await chest.getByRole('button', { name: 'Choose by tapping' }).click();
+    await chest.getByText('Blue').waitFor();
+    await chest.getByText(/^10[345] of 104 Hz$/).waitFor();
+    await page.getByRole('button', { name: 'Wear as trail arm: Movesense 1' }).click();
+    const arm = page.getByTestId('place-trailArm');
+    await arm.getByText('streaming').waitFor();
+    await arm.getByText('64 %').waitFor();
+    await picture(page, 'sensors-worn');
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Swap chest and arm' }).click();
+    await chest.getByText('Movesense 1').waitFor();
+    await page.getByRole('link', { name: 'Practice', exact: true }).click();
+    await page
+      .getByText(/10\d of 104 Hz/)
+      .first()
+      .waitFor();
+    expect(service.practice.view().sensors.map((s) => s.state)).toEqual(['streaming', 'streaming']);
+  });
+
+  it('says what is missing and what to do where there is no adapter', async () => {
+    const page = await open(null, 'phone');
+    await page.getByText('No Bluetooth adapter was found.').waitFor();
+    await page.getByText(/Plug in a Bluetooth adapter/).waitFor();
+    await picture(page, 'sensors-problem');
+    expect(await seriousFindings(page)).toEqual([]);
+    const wide = await page.evaluate(
+      'document.documentElement.scrollWidth > document.documentElement.clientWidth',
+    );
+    expect(wide).toBe(false);
+  });
+});
