@@ -29,6 +29,9 @@ export type SessionErrorCode =
   | 'hand-unknown'
   | 'missing-calibration'
   | 'exists'
+  | 'in-use'
+  | 'index-damaged'
+  | 'newer-version'
   | 'write-failed';
 
 /** Where in a recording: file relative to the session, line and column counted from 1. */

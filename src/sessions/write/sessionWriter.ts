@@ -117,6 +117,7 @@ async function begin(
   const there = await readdir(folder).catch(() => []);
   if (there.length > 0)
     throw new SessionError('exists', `${folder} is not empty: nothing is written over`);
+  await makeFolder(folder);
   await mkdir(motion, { recursive: true });
   await writeJson(join(folder, 'dataset_description.json'), datasetDescription(header));
   await writeJson(join(folder, '.bids-validator-config.json'), VALIDATOR_CONFIG);
@@ -127,6 +128,14 @@ async function begin(
   events.append(Buffer.from(EVENTS_HEADER));
   await events.flush();
   return events;
+}
+
+/** Node says "no such folder" for a read-only disk where it makes several at once. */
+async function makeFolder(folder: string): Promise<void> {
+  await mkdir(folder).catch(async (error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') await mkdir(folder, { recursive: true });
+    else if (error.code !== 'EEXIST') throw error;
+  });
 }
 
 function scansTable(tracks: ReadonlyMap<SensorRole, TrackWriter>, startedAt: string | null) {

@@ -1,0 +1,23 @@
+import { createHash } from 'node:crypto';
+import { openSession } from '../openSession.ts';
+
+/**
+ * Opens a session from elsewhere, reads it to its end and names it by its content: the same recording
+ * gets the same id, whether from a folder or a zip. Results beside it do not count.
+ * @throws SessionError where it is no sound recording.
+ */
+export async function contentId(path: string): Promise<string> {
+  const session = await openSession(path);
+  try {
+    const iterator = session.inputs();
+    for await (const batch of iterator) void batch;
+    const hash = createHash('sha256');
+    for (const name of session.files.names.filter((n) => n.startsWith('sub-'))) {
+      hash.update(`${name}\n`);
+      for await (const chunk of session.files.chunks(name)) hash.update(chunk);
+    }
+    return `i${hash.digest('hex').slice(0, 24)}`;
+  } finally {
+    await session.close();
+  }
+}

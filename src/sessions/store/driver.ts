@@ -1,0 +1,53 @@
+import { Kysely, SqliteDialect } from 'kysely';
+import Libsql from 'libsql';
+import { SessionError } from '../sessionError.ts';
+import type { IndexTables } from './tables.ts';
+
+const DAMAGED = 'the index of sessions is damaged';
+
+/**
+ * Opens the index's database file; the only place that knows the driver. WAL, synced at each commit.
+ * @throws SessionError `index-damaged` where it is no sound database.
+ */
+export function openDatabase(path: string): Kysely<IndexTables> {
+  const database = inWords(() => new Libsql(path, { timeout: 2000 }));
+  try {
+    inWords(() => prepare(database));
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+  const kept = {
+    prepare: (sql: string) => database.prepare(sql),
+    close: () => closeWhole(database),
+  };
+  return new Kysely({ dialect: new SqliteDialect({ database: kept }) });
+}
+
+/** The one file then holds all: libsql keeps its log until the statements have been collected. */
+function closeWhole(database: Libsql.Database): void {
+  database.pragma('wal_checkpoint(TRUNCATE)');
+  database.close();
+}
+
+function prepare(database: Libsql.Database): void {
+  for (const pragma of ['journal_mode = WAL', 'synchronous = FULL', 'foreign_keys = ON'])
+    database.pragma(pragma);
+  const found = database.prepare('PRAGMA quick_check').all() as { quick_check: string }[];
+  if (found[0]?.quick_check !== 'ok') throw new SessionError('index-damaged', DAMAGED);
+}
+
+function inWords<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof SessionError) throw error;
+    const text = `${(error as { code?: string }).code ?? ''} ${(error as Error).message}`;
+    if (/NOTADB|CORRUPT|malformed|not a database/i.test(text))
+      throw new SessionError('index-damaged', DAMAGED);
+    throw new SessionError(
+      'write-failed',
+      `the index of sessions cannot be opened (${text.trim()})`,
+    );
+  }
+}

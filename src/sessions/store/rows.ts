@@ -1,0 +1,152 @@
+import type { Kysely, Transaction } from 'kysely';
+import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import type { SafetyWarning } from '../../coaching/judgement.ts';
+import type { Plan } from '../../coaching/plan.ts';
+import type { PracticeNotes } from '../practiceNotes.ts';
+import { type MeasureSpreads, NO_SPREADS, spreadsOf } from './spreads.ts';
+import type { IndexTables, SessionState, SessionTable } from './tables.ts';
+
+/** One session as the list and the progress show it. */
+export interface SessionSummary extends PracticeNotes {
+  readonly id: string;
+  readonly name: string;
+  readonly subject: string;
+  readonly hand: 'left' | 'right';
+  readonly simulated: boolean;
+  readonly startedMs: number;
+  readonly durationS: number | null;
+  readonly state: SessionState;
+  readonly deleted: boolean;
+  /** False while an interrupted session waits for its analysis. */
+  readonly analysed: boolean;
+  /** Why it could not be analysed, in words. */
+  readonly problem: string | null;
+  readonly rehearsals: number;
+  readonly scored: number;
+  readonly passed: number;
+  readonly balls: number;
+  readonly ballsInMix: number;
+  readonly ledger: string;
+  readonly spreads: MeasureSpreads;
+}
+
+export interface StoredSession extends SessionSummary {
+  readonly plan: Plan;
+  readonly repetitions: readonly JudgedRepetition[];
+  readonly warnings: readonly SafetyWarning[];
+}
+
+export type Db = Kysely<IndexTables> | Transaction<IndexTables>;
+
+/** What is known of a session before it is analysed. */
+export type Identity = Pick<
+  SessionTable,
+  'id' | 'name' | 'subject' | 'hand' | 'startedMs' | 'state' | 'deletedMs'
+> & { readonly simulated: boolean; readonly plan: Plan; readonly notes: PracticeNotes };
+
+export function newRow({ simulated, plan, notes, ...identity }: Identity): SessionTable {
+  return {
+    ...identity,
+    ...notes,
+    simulated: simulated ? 1 : 0,
+    plan: JSON.stringify(plan),
+    durationS: null,
+    analysed: 0,
+    problem: null,
+    rehearsals: 0,
+    scored: 0,
+    passed: 0,
+    balls: 0,
+    ballsInMix: 0,
+    ledger: '',
+    spreads: JSON.stringify(NO_SPREADS),
+  };
+}
+
+/** The columns that follow from a result. */
+export function resultColumns(analysis: AnalysisResult): Partial<SessionTable> {
+  const verdicts = analysis.repetitions.flatMap((r) =>
+    r.kind === 'rehearsal' ? [r.verdict.passed] : [],
+  );
+  const { rehearsals, balls, ballsInMix, entries } = analysis.ledger;
+  return {
+    durationS: analysis.session.durationS,
+    analysed: 1,
+    problem: null,
+    rehearsals,
+    scored: verdicts.filter((passed) => passed !== null).length,
+    passed: verdicts.filter((passed) => passed === true).length,
+    balls,
+    ballsInMix,
+    ledger: entries,
+    spreads: JSON.stringify(spreadsOf(analysis)),
+  };
+}
+
+export const saveRow = (db: Db, row: SessionTable) =>
+  db
+    .insertInto('session')
+    .values(row)
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
+    .execute();
+
+/** Replaces a session's repetitions and warnings; to be called in a transaction. */
+export async function saveDetails(db: Db, id: string, analysis: AnalysisResult): Promise<void> {
+  await db.deleteFrom('repetition').where('sessionId', '=', id).execute();
+  await db.deleteFrom('warning').where('sessionId', '=', id).execute();
+  const { repetitions, warnings } = analysis;
+  for (const [position, r] of repetitions.entries())
+    await db
+      .insertInto('repetition')
+      .values({
+        sessionId: id,
+        position,
+        kind: r.kind,
+        atS: r.topS,
+        passed: r.kind === 'rehearsal' ? flag(r.verdict.passed) : null,
+        judged: JSON.stringify(r),
+      })
+      .execute();
+  for (const [position, { id: warningId, atS, text }] of warnings.entries())
+    await db
+      .insertInto('warning')
+      .values({ sessionId: id, position, warningId, atS, text })
+      .execute();
+}
+
+const flag = (value: boolean | null): number | null => (value === null ? null : Number(value));
+
+export function summaryOf(row: Omit<SessionTable, 'plan'>): SessionSummary {
+  const { deletedMs, simulated, analysed, spreads, ...rest } = row;
+  return {
+    ...rest,
+    deleted: deletedMs !== null,
+    simulated: simulated === 1,
+    analysed: analysed === 1,
+    spreads: JSON.parse(spreads) as MeasureSpreads,
+  };
+}
+
+export async function loadSession(db: Db, id: string): Promise<StoredSession | null> {
+  const row = await db.selectFrom('session').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) return null;
+  const repetitions = await db
+    .selectFrom('repetition')
+    .select('judged')
+    .where('sessionId', '=', id)
+    .orderBy('position')
+    .execute();
+  const warnings = await db
+    .selectFrom('warning')
+    .select(['warningId as id', 'atS', 'text'])
+    .where('sessionId', '=', id)
+    .orderBy('position')
+    .execute();
+  const { plan, ...rest } = row;
+  return {
+    ...summaryOf(rest),
+    plan: JSON.parse(plan) as Plan,
+    repetitions: repetitions.map((r) => JSON.parse(r.judged) as JudgedRepetition),
+    warnings: warnings as SafetyWarning[],
+  };
+}

@@ -1,0 +1,87 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { seededRandom } from '../../../src/math/random.ts';
+import { openSession } from '../../../src/sessions/openSession.ts';
+import { type SessionStore, openStore } from '../../../src/sessions/store/store.ts';
+
+const ROOT = join(import.meta.dirname, '../../..');
+const ROUNDS = 20;
+const LANES = 4;
+
+/** Starts a practice and kills it (no signal that it could hear) after a while; what it said last. */
+function practiseUntilKilled(folder: string, afterMs: number): Promise<number | null> {
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', join(import.meta.dirname, 'practising.ts'), folder],
+    { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] },
+  );
+  let said = '';
+  child.stdout.on('data', (chunk: Buffer) => {
+    if (said === '') setTimeout(() => child.kill('SIGKILL'), afterMs);
+    said += chunk.toString();
+  });
+  return new Promise((resolve) => {
+    child.on('close', () => {
+      const last = Number(said.trim().split('\n').at(-1));
+      resolve(Number.isFinite(last) ? last : null);
+    });
+  });
+}
+
+async function lastTimes(store: SessionStore, id: string): Promise<Record<string, number>> {
+  const session = await openSession(store.folderOf(id));
+  const last: Record<string, number> = {};
+  for await (const batch of session.inputs())
+    for (const input of batch)
+      if (input.kind === 'sample') last[input.sample.sensor] = input.sample.timeS;
+  await session.close();
+  return last;
+}
+
+describe('A practice that is killed at a random moment', { timeout: 300_000 }, () => {
+  const folders = Array.from({ length: LANES }, () =>
+    mkdtempSync(join(tmpdir(), 'stillcatch-crash-')),
+  );
+  afterAll(() => {
+    for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+  });
+
+  it(`loses a second at most and nothing else, ${ROUNDS} times over`, async () => {
+    const lanes = await Promise.all(
+      Array.from({ length: LANES }, (_, lane) => killedRounds(folders[lane] as string, lane)),
+    );
+    const lost = lanes.flat();
+    expect(lost.length).toBeGreaterThan(ROUNDS / 4);
+    expect(Math.max(...lost)).toBeLessThanOrEqual(1);
+    console.log(
+      `lost at most ${Math.max(...lost).toFixed(2)} s; ${lost.length / 2} of ${ROUNDS} rounds were long enough to tell`,
+    );
+  });
+});
+
+/** Rounds in one data folder; what each sensor lost, s, where the practice had lasted over a second. */
+async function killedRounds(folder: string, lane: number): Promise<number[]> {
+  const random = seededRandom(lane);
+  const lost: number[] = [];
+  const seen = new Set<string>();
+  for (let round = 0; round < ROUNDS / LANES; round++) {
+    const last = await practiseUntilKilled(folder, Math.round(random() * 2500));
+    const store = await openStore(folder);
+    expect(store.repaired).toEqual([]);
+    await store.recover();
+    const sessions = await store.list();
+    expect(sessions.every((s) => s.state === 'interrupted')).toBe(true);
+    const fresh = sessions.filter((s) => !seen.has(s.id));
+    expect(fresh.length).toBeLessThanOrEqual(1);
+    for (const { id } of fresh) seen.add(id);
+    if (last !== null && last > 1) {
+      const times = await lastTimes(store, fresh[0]?.id ?? '');
+      for (const sensor of ['chest', 'trailArm']) lost.push(last - (times[sensor] ?? 0));
+    }
+    await store.close();
+  }
+  return lost;
+}
