@@ -7,7 +7,7 @@ import { radioProblem } from '../sensors/sources/ble/problem.ts';
 import { Radio, type RadioStatus } from '../sensors/sources/ble/radio.ts';
 import type { RadioProcessOptions } from '../sensors/sources/ble/radioProcess.ts';
 
-export interface DoctorCheck {
+interface DoctorCheck {
   /** What was looked at. */
   readonly title: string;
   /** `note`: nothing is wrong, but worth knowing. */

@@ -8,7 +8,7 @@ import { adStructure, VirtualPeripheral } from './peripheral.ts';
 /** Raw counts of reading `k` since the device started; the first three tell k, so that tests can see order and loss. */
 export type Signal = (k: number) => readonly number[];
 
-export const numbered: Signal = (k) => [k % 30_000, Math.floor(k / 30_000), 2048, 0, 0, 0];
+const numbered: Signal = (k) => [k % 30_000, Math.floor(k / 30_000), 2048, 0, 0, 0];
 
 export interface SensorOptions {
   readonly address: string;

@@ -39,7 +39,7 @@ function even(trace: TapTrace, fromS: number, count: number): Float64Array {
 }
 
 /** Times of the taps: peaks apart from each other. */
-export function tapTimes({ timeS, norm }: TapTrace): number[] {
+function tapTimes({ timeS, norm }: TapTrace): number[] {
   const taps: number[] = [];
   for (let i = 1; i < norm.length - 1; i++) {
     const [before = 0, here = 0, after = 0] = [norm[i - 1], norm[i], norm[i + 1]];

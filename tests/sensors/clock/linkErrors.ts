@@ -9,7 +9,7 @@ import { fitWhole } from '../../../src/sensors/clock/wholeFit.ts';
 import { type Link, type Packet, packets } from './links.ts';
 
 /** Error of session time for each packet, s: constant parts do not matter, only what differs between sensors. */
-export type Method = (run: readonly Packet[], kind: DeviceClock) => number[];
+type Method = (run: readonly Packet[], kind: DeviceClock) => number[];
 
 /** The time of arrival itself. */
 const naive: Method = (run) => run.map((p) => p.arrivalS - p.trueS);
@@ -53,7 +53,7 @@ const final: Method = (run, kind) => {
   return run.map((p) => fit.slope * p.deviceS + fit.offset - p.trueS);
 };
 
-export const METHODS = { naive, leastSquares, live, final };
+const METHODS = { naive, leastSquares, live, final };
 export type MethodName = keyof typeof METHODS;
 
 export interface Spread {

@@ -10,17 +10,17 @@ export interface NobleCharacteristic extends EventEmitter {
   writeAsync(data: Buffer, withoutResponse: boolean): Promise<void>;
 }
 
-export interface NobleService {
+interface NobleService {
   readonly uuid: string;
   discoverCharacteristicsAsync(uuids: readonly string[]): Promise<NobleCharacteristic[]>;
 }
 
-export interface NobleAdvertisement {
+interface NobleAdvertisement {
   readonly localName?: string | undefined;
   readonly serviceUuids?: readonly string[] | undefined;
 }
 
-export interface ConnectParameters {
+interface ConnectParameters {
   /** Units of 1.25 ms. */
   readonly minInterval: number;
   readonly maxInterval: number;

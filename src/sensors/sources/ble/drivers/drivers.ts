@@ -4,7 +4,7 @@ import { openProfileDriver } from './openProfileDriver.ts';
 import { witMotionDriver } from './witMotionDriver.ts';
 
 /** Tried in this order. */
-export const DRIVERS: readonly Driver[] = [openProfileDriver, witMotionDriver, movesenseDriver];
+const DRIVERS: readonly Driver[] = [openProfileDriver, witMotionDriver, movesenseDriver];
 
 export const driverFor = (advertisement: Advertisement): Driver | null =>
   DRIVERS.find((d) => d.matches(advertisement)) ?? null;
