@@ -15,7 +15,7 @@ import { closeCalibration, learnAccBias, remember, stepCalibrating } from './cal
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
-import { rezero } from './rezero.ts';
+import { followDrift, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { takePain, watchRange } from './warn.ts';
 import { rememberShock, stepSwinging } from './swinging.ts';
@@ -93,6 +93,7 @@ function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   followAccBias(state, 'trailArm', pair.timeS);
   const { mountings, headings, addressSeen } = state.calibrating;
   if (mountings === null || headings === null) return;
+  followDrift(state.rezero, pair.timeS, headings);
   const frame = bodyFrame(pair, mountings, headings);
   takeFrame(state, frame, addressSeen, emit);
 }

@@ -93,11 +93,16 @@ export function distanceFromCentre({ centre }: BiasState, rate: Vec3): number {
 export function recentre(state: BiasState, p: BiasParameters, rate: Vec3, quietS: number): void {
   if (quietS < p.widestAfterS || distanceFromCentre(state, rate) < p.clip) return;
   const size = norm(rate);
-  if (size > p.widest || (state.known && size > norm(state.centre))) return;
+  const settled = state.known && !isPinned(state, p);
+  if (size > p.widest || (settled && size > norm(state.centre))) return;
   const k = size < p.clip ? 0 : 1;
   setVec(state.centre, k * rate.x, k * rate.y, k * rate.z);
   setVec(state.value, rate.x, rate.y, rate.z);
 }
+
+/** The estimate has run to the end of its range: what was taken for the bias was too small. */
+const isPinned = (state: BiasState, p: BiasParameters): boolean =>
+  distanceFromCentre(state, state.value) > 0.9 * p.clip;
 
 /** At rest the rate itself (low-passed, rad/s) is the bias. */
 export function observeAtRest(

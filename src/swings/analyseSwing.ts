@@ -1,11 +1,12 @@
 import type { BodyFrame } from '../body/segments.ts';
+import { ZERO, dot, norm, normalise } from '../math/vec3.ts';
 import { freeFall } from '../math/gravity.ts';
 import type { SwingCandidate } from './detector.ts';
 import { postureMeasures } from './measures.ts';
 import { OVER_LEAKAGE, onsetTime } from './onset.ts';
 import type { Ball, Measures, PracticeSwing, Rehearsal, RepetitionFlag } from './repetition.ts';
 import { type Shock, type ShockSample, strongestShock } from './shock.ts';
-import { type SwingWindow, indexAt, indexOfMax, swingWindow } from './window.ts';
+import { type SwingWindow, indexAt, indexOfMax, smooth, swingWindow } from './window.ts';
 
 /** Choices of the design: s, deg, deg/s, m/s^2. */
 export const SWING = {
@@ -225,13 +226,19 @@ function isCalm(w: SwingWindow, c: SwingCandidate, m: Moments): boolean {
   return (w.timeS[peak] ?? 0) - Math.min(start, m.releaseS) > SWING.quickRiseS;
 }
 
+/**
+ * Start of the arm's own movement, s. With the headings a few degrees apart a part of the chest's
+ * movement seems to be the arm's: only what goes the way the arm will go counts, and its first part not.
+ */
 function armStart(w: SwingWindow, c: SwingCandidate): number | null {
   const from = indexAt(w.timeS, c.leftTopS - 0.15);
   const end = indexAt(w.timeS, Math.min(c.endS, c.leftTopS + SWING.landedS));
-  const peak = firstPeak(w.relativeSpeed, from, indexOfMax(w.relativeSpeed, from, end));
-  // with the headings a few degrees apart a part of the chest's movement seems to be the arm's
-  const holdIndex = indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1);
-  return onsetTime(w.timeS, w.relativeSpeed, peak, holdIndex, OVER_LEAKAGE);
+  const speed = smooth(w.relativeRate.map(norm));
+  const peak = firstPeak(speed, from, indexOfMax(speed, from, end));
+  const way = normalise(w.relativeRate[peak] ?? ZERO);
+  if (way === null) return null;
+  const along = smooth(w.relativeRate.map((r) => Math.max(0, dot(r, way))));
+  return onsetTime(w.timeS, along, peak, indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1), OVER_LEAKAGE);
 }
 
 function signalFlags(

@@ -1,6 +1,6 @@
 import { degrees, wrapPi } from '../math/angle.ts';
 import { relative, rotateInverse } from '../math/quat.ts';
-import { norm } from '../math/vec3.ts';
+import { type Vec3, norm, scale, subtract } from '../math/vec3.ts';
 import { thoraxAngles, humerusAngles } from '../body/angles.ts';
 import type { BodyFrame } from '../body/segments.ts';
 
@@ -36,24 +36,14 @@ export function signalsOf(frame: BodyFrame): SwingSignals {
   };
 }
 
-/** Angular speed of the humerus relative to the thorax, deg/s. */
-export function relativeSpeed(frame: BodyFrame): number {
-  const inThorax = relative(frame.thorax, frame.humerus);
-  const carried = rotateInverse(inThorax, frame.thoraxRate);
-  return degrees(
-    Math.hypot(
-      frame.humerusRate.x - carried.x,
-      frame.humerusRate.y - carried.y,
-      frame.humerusRate.z - carried.z,
-    ),
-  );
+/** Angular rate of the humerus relative to the thorax, humerus frame, deg/s. */
+export function relativeRate(frame: BodyFrame): Vec3 {
+  const carried = rotateInverse(relative(frame.thorax, frame.humerus), frame.thoraxRate);
+  return scale(subtract(frame.humerusRate, carried), degrees(1));
 }
 
 /**
  * True axial rotation rate of the humerus against the thorax, outward +, deg/s:
  * minus the relative angular rate along the humerus' own axis (Aliaj et al. 2021).
  */
-export function axialRate(frame: BodyFrame): number {
-  const carried = rotateInverse(relative(frame.thorax, frame.humerus), frame.thoraxRate);
-  return -degrees(frame.humerusRate.y - carried.y);
-}
+export const axialRate = (frame: BodyFrame): number => -relativeRate(frame).y;

@@ -1,8 +1,8 @@
 import { type BodyFrame } from '../body/segments.ts';
 import { wrapDeg } from '../math/angle.ts';
 import { slerp } from '../math/quat.ts';
-import { lerp } from '../math/vec3.ts';
-import { relativeSpeed, signalsOf, type SwingSignals } from './signals.ts';
+import { type Vec3, lerp } from '../math/vec3.ts';
+import { relativeRate, signalsOf, type SwingSignals } from './signals.ts';
 
 /** One swing's frames with the signals of the batch analysis, index by index. */
 export interface SwingWindow {
@@ -11,7 +11,8 @@ export interface SwingWindow {
   readonly signals: readonly SwingSignals[];
   /** deg/s, smoothed without delay. */
   readonly chestSpeed: readonly number[];
-  readonly relativeSpeed: readonly number[];
+  /** Of the arm against the chest, deg/s. */
+  readonly relativeRate: readonly Vec3[];
   /** Rate of the turn angle (about the vertical), deg/s, toward the target +. */
   readonly headingRate: readonly number[];
 }
@@ -23,7 +24,7 @@ export function swingWindow(frames: readonly BodyFrame[]): SwingWindow {
     signals,
     timeS: frames.map((f) => f.timeS),
     chestSpeed: smooth(signals.map((s) => s.chestSpeed)),
-    relativeSpeed: smooth(frames.map(relativeSpeed)),
+    relativeRate: frames.map(relativeRate),
     headingRate: signals.map((_, i) => slope(signals, i)),
   };
 }
@@ -37,7 +38,7 @@ function slope(signals: readonly SwingSignals[], i: number): number {
 }
 
 /** Symmetric 1-2-1 mean: no delay, halves the noise of single samples. */
-const smooth = (v: readonly number[]): number[] =>
+export const smooth = (v: readonly number[]): number[] =>
   v.map((x, i) => ((v[i - 1] ?? x) + 2 * x + (v[i + 1] ?? x)) / 4);
 
 /** First index at or after a time. */
