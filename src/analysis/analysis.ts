@@ -3,6 +3,7 @@ import { type SensorPair, flushPairing, pairArm, pairChest } from '../body/pairi
 import type { WornSensor } from '../body/calibrationSteps.ts';
 import { bodyFrame } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
+import type { Plan } from '../coaching/plan.ts';
 import { isFiniteVec, subtract } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import { stepAccBias } from '../orientation/accBias.ts';
@@ -33,6 +34,11 @@ type Emit = (output: AnalysisOutput) => void;
 export function step(state: AnalysisState, input: AnalysisInput, emit: Emit): void {
   if (input.kind === 'event') addPending(state, input.event);
   else takeSample(state, input.sample, emit);
+}
+
+/** From now on by another plan, as when the student's own range has just been measured. */
+export function replan(state: AnalysisState, plan: Plan): void {
+  state.settings = { ...state.settings, plan };
 }
 
 /** No more will come: what waits is worked off. */

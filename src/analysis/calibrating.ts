@@ -75,6 +75,7 @@ export function stepCalibrating(s: CalibratingState, e: SessionEvent): boolean {
   if (e.type === 'address-reference') return takeAddress(s, window);
   if (!e.type.startsWith('calibration-')) return false;
   if (s.addressSeen && e.type === 'calibration-stand') startAgain(s);
+  if (e.type === 'calibration-bow') startAfterWhole(s);
   addStep(s.steps, e, window);
   return e.type === 'calibration-stand' && standsAround(s.steps).after !== null && solve(s);
 }
@@ -84,6 +85,14 @@ function startAgain(s: CalibratingState): void {
   s.addressSeen = false;
   s.calibration = null;
   s.mountings = null;
+}
+
+/** Bows after a whole sequence begin another one, from the still stand before them. */
+function startAfterWhole(s: CalibratingState): void {
+  const { after } = standsAround(s.steps);
+  if (after === null) return;
+  startAgain(s);
+  s.steps.stands.push(after);
 }
 
 /** An accelerometer's offset is known better: the mountings follow it. */

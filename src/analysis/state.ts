@@ -25,7 +25,7 @@ export interface SensorState {
 
 /** Everything the chain knows. Plain data: JSON and back continues the same run. */
 export interface AnalysisState {
-  readonly settings: AnalysisSettings;
+  settings: AnalysisSettings;
   readonly chest: SensorState;
   readonly trailArm: SensorState;
   readonly shock: ShockState;

@@ -1,3 +1,4 @@
+import type { Beginning } from '../practice/host.ts';
 import { ReplaySource } from '../sensors/sources/replay/index.ts';
 import type { SensorSource } from '../sensors/sources/source.ts';
 import { SyntheticSource, type Timers } from '../sensors/sources/synthetic/index.ts';
@@ -11,6 +12,7 @@ import { warpedTimers } from './warp.ts';
 export interface PracticeSource {
   readonly source: SensorSource;
   readonly hand: 'left' | 'right';
+  readonly kind: Beginning['kind'];
   close(): Promise<void>;
 }
 
@@ -26,13 +28,22 @@ const HOST: Timers = {
 const CALIBRATION_MS = 42_000;
 const CALIBRATION_FACTOR = 10;
 
-function simulatedStudent({ seed, hand, speed }: StudentSettings): PracticeSource {
+function simulatedStudent({ seed, speed }: StudentSettings, hand: 'left' | 'right'): SensorSource {
   const timers = warpedTimers(HOST, CALIBRATION_MS / speed, CALIBRATION_FACTOR);
-  const source = new SyntheticSource({ seed, hand, speed, endless: true, timers });
-  return { source, hand, close: () => Promise.resolve() };
+  return new SyntheticSource({ seed, hand, speed, endless: true, timers });
 }
 
-async function recording(path: string, speed: number): Promise<PracticeSource> {
+/** The sensors of a practice that a person begins. */
+export const sourceFor =
+  (settings: StudentSettings, live: LiveSensors) =>
+  ({ kind, hand, sensors }: Beginning): SensorSource => {
+    if (kind === 'demo') return simulatedStudent(settings, hand);
+    if (sensors === 'bluetooth') return live.source();
+    const { seed, speed } = settings;
+    return new SyntheticSource({ seed, hand, speed, prompted: true });
+  };
+
+async function recording(path: string, speed: number): Promise<Omit<PracticeSource, 'kind'>> {
   const session = await openSession(path);
   requireCalibration(session);
   const { hand, tracks, simulated } = session.header;
@@ -47,7 +58,9 @@ export async function practiceSource(
   settings: StudentSettings,
   live: LiveSensors,
 ): Promise<PracticeSource> {
-  if (settings.replay !== null) return recording(settings.replay, settings.speed);
-  if (settings.sensors === 'demo') return simulatedStudent(settings);
-  return { source: live.source(), hand: settings.hand, close: () => Promise.resolve() };
+  const { replay, speed, hand, sensors } = settings;
+  if (replay !== null) return { ...(await recording(replay, speed)), kind: 'demo' };
+  const source = sensors === 'demo' ? simulatedStudent(settings, hand) : live.source();
+  const kind = sensors === 'demo' ? 'demo' : 'guided';
+  return { source, hand, kind, close: () => Promise.resolve() };
 }

@@ -1,3 +1,5 @@
+import { homedir } from 'node:os';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import Type, { type Static } from 'typebox';
 import Compile from 'typebox/compile';
@@ -8,6 +10,7 @@ const schema = Type.Object({
   sensors: Type.Union([Type.Literal('demo'), Type.Literal('bluetooth')]),
   seed: Type.Integer({ minimum: 0, maximum: 0xffffffff }),
   speed: Type.Number({ exclusiveMinimum: 0, maximum: 100 }),
+  data: Type.String({ minLength: 1 }),
   hand: Type.Union([Type.Literal('left'), Type.Literal('right')]),
 });
 
@@ -19,6 +22,9 @@ export type StudentSettings = Static<typeof schema> & {
 
 export const DEFAULT_PORT = 7311;
 
+/** Everything that is kept of a student; a copy of this folder is a backup. */
+const DEFAULT_DATA = process.env['STILLCATCH_HOME'] ?? join(homedir(), '.stillcatch');
+
 export const STUDENT_HELP = `Usage: npm start -- [options]
 
 Opens a practice on this computer and prints its address. Without sensors a simulated student practises.
@@ -29,6 +35,7 @@ Opens a practice on this computer and prints its address. Without sensors a simu
   --seed N             seed of the simulated student (default 1)
   --speed X            play X times as fast (default 1, at most 100)
   --hand left|right    the golfer's hand (default right; a recording knows its own)
+  --data <folder>      where your sessions are kept (default ${DEFAULT_DATA})
   --help               this text`;
 
 const validator = Compile(schema);
@@ -40,6 +47,7 @@ const WANTED: Record<string, string> = {
   hand: 'left or right',
   replay: 'the path of a session',
   sensors: 'demo or bluetooth',
+  data: 'the path of a folder',
 };
 
 /** A wrong option, in one sentence. */
@@ -54,6 +62,7 @@ const OPTIONS = {
   seed: { type: 'string' },
   speed: { type: 'string' },
   hand: { type: 'string' },
+  data: { type: 'string' },
   help: { type: 'boolean', short: 'h' },
 } as const;
 
@@ -80,6 +89,7 @@ export function readStudentSettings(args: readonly string[]): StudentSettings | 
     seed: numberOr(given.seed, 1),
     speed: numberOr(given.speed, 1),
     hand: given.hand ?? 'right',
+    data: given.data ?? DEFAULT_DATA,
   };
   if (validator.Check(settings)) return { ...settings, portGiven: given.port !== undefined };
   const wrong = Object.keys(WANTED).find((key) =>

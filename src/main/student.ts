@@ -1,12 +1,10 @@
 #!/usr/bin/env node
-import { randomUUID } from 'node:crypto';
-import * as analysis from '../analysis/analysis.ts';
-import { DEFAULT_PLAN } from '../coaching/plan.ts';
-import { livePractice } from '../practice/livePractice.ts';
+import { join } from 'node:path';
 import { SessionError } from '../sessions/sessionError.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
-import { practiceSource } from './practiceSource.ts';
+import { personFile } from './personFile.ts';
+import { practiceSource, sourceFor } from './practiceSource.ts';
 import {
   DEFAULT_PORT,
   STUDENT_HELP,
@@ -15,34 +13,35 @@ import {
   readStudentSettings,
 } from './settings.ts';
 import { buildStudentApp } from './studentApp.ts';
+import { studentHost } from './studentHost.ts';
 
 const now = (): number => performance.now();
 
 async function run(settings: StudentSettings): Promise<void> {
   const live = liveSensors();
-  const { source, hand, close } = await practiceSource(settings, live);
-  const practice = livePractice({
-    practiceId: randomUUID(),
-    source,
-    chain: analysis,
-    settings: { hand, plan: DEFAULT_PLAN, emitFrames: true },
+  const first = await practiceSource(settings, live);
+  const host = studentHost({
+    first,
+    ...(settings.replay === null && { sourceFor: sourceFor(settings, live) }),
+    store: personFile(join(settings.data, 'person.json'), console.error),
     now,
+    date: Date.now,
   });
-  const app = await buildStudentApp({ practice, now, desk: live.desk });
+  const app = await buildStudentApp({ host, now, desk: live.desk });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
   }
   console.log(`Stillcatch is at ${address.url}  (Ctrl+C ends it)`);
-  practice.start();
+  host.current().start();
   let ending = false;
   const end = (): void => {
     if (ending) process.exit(1);
     ending = true;
-    void practice
+    void host
       .stop()
       .then(() => app.close())
-      .then(close)
+      .then(() => first.close())
       .then(() => live.stop())
       .then(() => process.exit(0));
   };

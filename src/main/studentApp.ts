@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import helmet from '@fastify/helmet';
 import fastifyStatic from '@fastify/static';
 import Fastify, { type FastifyInstance } from 'fastify';
-import type { LivePractice } from '../practice/livePractice.ts';
+import type { PracticeHost } from '../practice/host.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { attachStreaming } from '../streaming/server.ts';
 
@@ -11,7 +11,7 @@ import { attachStreaming } from '../streaming/server.ts';
 const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
 
 export interface StudentAppOptions {
-  readonly practice: LivePractice;
+  readonly host: PracticeHost;
   readonly now: () => number;
   /** Behind the sensors page; without it the page says that there is none. */
   readonly desk?: DeskService;
@@ -68,6 +68,6 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   } else {
     app.get('/', (_request, reply) => reply.code(503).type('text/plain').send(MISSING));
   }
-  attachStreaming(app, options.practice, options.now, options.desk ?? null);
+  attachStreaming(app, options.host, options.now, options.desk ?? null);
   return app;
 }

@@ -1,4 +1,4 @@
-import type { JudgedRepetition } from '../coaching/judgement.ts';
+import type { JudgedRepetition, SafetyWarning } from '../coaching/judgement.ts';
 import {
   type CorrectedKind,
   type LedgerBook,
@@ -12,28 +12,38 @@ import {
   undoCorrection,
 } from '../coaching/ledger.ts';
 import type { Plan } from '../coaching/plan.ts';
-import { type LedgerView, STRIP_LENGTH, type StripEntry } from './view.ts';
+import { summarise } from '../coaching/summary.ts';
+import type { RepetitionMoments } from './moments.ts';
+import { type LedgerView, STRIP_LENGTH, type StripEntry, type SummaryView } from './view.ts';
 
-/** The ledger of a practice and how its rehearsals were judged. Written in place. */
+/** The ledger of a practice and all its repetitions by number. Written in place. */
 export interface PracticeBook {
+  readonly plan: Plan;
   ledger: LedgerBook;
-  readonly passed: Map<number, boolean | null>;
+  readonly repetitions: Map<number, JudgedRepetition>;
+  readonly moments: Map<number, RepetitionMoments>;
 }
 
 export const newBook = (plan: Plan): PracticeBook => ({
+  plan,
   ledger: emptyLedger(plan),
-  passed: new Map(),
+  repetitions: new Map(),
+  moments: new Map(),
 });
 
-export function bookRepetition(book: PracticeBook, repetition: JudgedRepetition): void {
+export function bookRepetition(
+  book: PracticeBook,
+  repetition: JudgedRepetition,
+  moments: RepetitionMoments,
+): void {
   book.ledger = addToLedger(book.ledger, repetition);
-  const passed = repetition.kind === 'rehearsal' ? repetition.verdict.passed : null;
-  book.passed.set(repetition.index, passed);
+  book.repetitions.set(repetition.index, repetition);
+  book.moments.set(repetition.index, moments);
 }
 
 /** False where no repetition has that number. */
 export function bookCorrection(book: PracticeBook, index: number, kind: CorrectedKind): boolean {
-  if (!book.passed.has(index)) return false;
+  if (!book.repetitions.has(index)) return false;
   book.ledger = correctLedger(book.ledger, index, kind);
   return true;
 }
@@ -55,12 +65,35 @@ export function ledgerView({ ledger }: PracticeBook): LedgerView {
   };
 }
 
-export const stripView = ({ ledger, passed }: PracticeBook): readonly StripEntry[] =>
+function passedOf(repetition: JudgedRepetition | undefined): boolean | null {
+  return repetition?.kind === 'rehearsal' ? repetition.verdict.passed : null;
+}
+
+export const stripView = ({ ledger, repetitions }: PracticeBook): readonly StripEntry[] =>
   ledgerEntries(ledger)
     .slice(-STRIP_LENGTH)
     .map(({ index, kind, corrected }) => ({
       index,
       kind,
       corrected: corrected !== null,
-      passed: kind === 'rehearsal' ? (passed.get(index) ?? null) : null,
+      passed: kind === 'rehearsal' ? passedOf(repetitions.get(index)) : null,
     }));
+
+/** Repetitions that still are what they were measured as. */
+const uncorrected = ({ ledger, repetitions }: PracticeBook): readonly JudgedRepetition[] =>
+  ledgerEntries(ledger).flatMap(({ index, kind, detected }) => {
+    const repetition = repetitions.get(index);
+    return repetition !== undefined && kind === detected ? [repetition] : [];
+  });
+
+/** The summary of what is in the book. */
+export function summaryView(
+  book: PracticeBook,
+  warnings: readonly SafetyWarning[],
+  durationS: number,
+): SummaryView {
+  const summary = summarise(uncorrected(book), ledgerOf(book.ledger), book.plan, warnings);
+  const moments = (index: number | null): RepetitionMoments | null =>
+    (index === null ? undefined : book.moments.get(index)) ?? null;
+  return { summary, durationS, best: moments(summary.best), typical: moments(summary.typical) };
+}

@@ -1,3 +1,4 @@
+import { norm } from '../math/vec3.ts';
 import type { ImuSample, SensorRole } from '../sensors/sample.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import type { SensorView } from './view.ts';
@@ -10,6 +11,8 @@ export interface SensorHealth {
   link: SensorLink;
   readonly times: number[];
   lastArrivalMs: number | null;
+  /** Length of the specific force at rest, smoothed, m/s^2. */
+  restNorm: number | null;
 }
 
 const unknownLink = (sensor: SensorRole): SensorLink => ({
@@ -26,14 +29,29 @@ export const newHealth = (sensor: SensorRole): SensorHealth => ({
   link: unknownLink(sensor),
   times: [],
   lastArrivalMs: null,
+  restNorm: null,
 });
+
+/** Slower turning counts as rest, rad/s; weight of one sample in the smoothed length. */
+const REST = 0.17;
+const WEIGHT = 0.02;
+
+function noteRest(health: SensorHealth, { acc, gyro }: ImuSample): void {
+  const length = norm(acc);
+  if (!(norm(gyro) < REST) || !Number.isFinite(length)) return;
+  health.restNorm =
+    health.restNorm === null ? length : health.restNorm * (1 - WEIGHT) + length * WEIGHT;
+}
 
 export function noteSamples(
   health: SensorHealth,
   batch: readonly ImuSample[],
   nowMs: number,
 ): void {
-  for (const sample of batch) health.times.push(sample.timeS);
+  for (const sample of batch) {
+    health.times.push(sample.timeS);
+    noteRest(health, sample);
+  }
   const newest = health.times.at(-1);
   if (newest === undefined) return;
   const old = health.times.findIndex((t) => t >= newest - WINDOW_S);
@@ -65,5 +83,6 @@ export function measureLink(
 
 export function sensorView(health: SensorHealth, nowMs: number): SensorView {
   const ageMs = health.lastArrivalMs === null ? null : Math.max(0, nowMs - health.lastArrivalMs);
-  return { ...health.link, ...measureLink(health.times, health.link.nominalRateHz), ageMs };
+  const { link, restNorm } = health;
+  return { ...link, ...measureLink(health.times, link.nominalRateHz), ageMs, restNorm };
 }

@@ -6,11 +6,18 @@ import {
   standingWarnings,
   stepWarnings,
 } from '../coaching/standingWarnings.ts';
-import { type Quat, quat } from '../math/quat.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { type CurveColumns, emptyCurve, pushPoint, trimCurve, wantsPoint } from './curve.ts';
 import { bookRepetition, ledgerView, newBook, type PracticeBook, stripView } from './book.ts';
-import { type PoseView, type PracticeView, type SourceView, WARNINGS_KEPT } from './view.ts';
+import { type RecentPoses, keepPose, momentsOf, newRecentPoses } from './moments.ts';
+import { type PoseView, drawnPose } from './pose.ts';
+import {
+  type PersonView,
+  type PracticeView,
+  type SourceView,
+  type Stage,
+  WARNINGS_KEPT,
+} from './view.ts';
 
 export type Section = keyof PracticeView;
 
@@ -20,26 +27,38 @@ export interface PracticeDraft {
   readonly book: PracticeBook;
   /** Pose at the newest stillness that may be an address. */
   stillPose: PoseView | null;
+  readonly recent: RecentPoses;
   changed: Set<Section>;
   newPoints: CurveColumns;
 }
+
+/** A practice that starts by itself: a demonstration or a recording. */
+const NO_GUIDE = { stage: 'practice' } as const;
+
+const UNKNOWN: PersonView = { firstUse: true, painBefore: null, lastSession: null };
 
 export function newDraft(
   practiceId: string,
   settings: AnalysisSettings,
   source: Pick<SourceView, 'kind' | 'simulated'>,
+  begin: { readonly stage: Stage; readonly person?: PersonView | undefined } = NO_GUIDE,
 ): PracticeDraft {
   const book = newBook(settings.plan);
   return {
     book,
     stillPose: null,
+    recent: newRecentPoses(),
     changed: new Set(),
     newPoints: emptyCurve(),
     view: {
       practiceId,
       hand: settings.hand,
       plan: settings.plan,
-      source: { ...source, state: 'starting', reason: null },
+      stage: begin.stage,
+      person: begin.person ?? UNKNOWN,
+      guide: null,
+      ownRange: {},
+      source: { kind: source.kind, simulated: source.simulated, state: 'starting', reason: null },
       sensors: [],
       phase: { phase: 'calibrating', sinceS: 0, holdS: 0 },
       calibration: { steps: [], quality: null },
@@ -50,6 +69,7 @@ export function newDraft(
       strip: [],
       last: null,
       warnings: [],
+      summary: null,
     },
   };
 }
@@ -71,22 +91,19 @@ export function showBook(draft: PracticeDraft): void {
 }
 
 function takeRepetition(draft: PracticeDraft, repetition: JudgedRepetition): void {
-  bookRepetition(draft.book, repetition);
+  bookRepetition(draft.book, repetition, momentsOf(draft.recent, repetition));
   showBook(draft);
   setSection(draft, 'last', repetition);
 }
 
-const round4 = (value: number): number => Math.round(value * 1e4) / 1e4;
 const round2 = (value: number): number => Math.round(value * 1e2) / 1e2;
-
-/** Four digits: 0.01 deg. The view is for drawing only. */
-const drawn = (q: Quat): Quat => quat(round4(q.w), round4(q.x), round4(q.y), round4(q.z));
 
 type Of<K extends AnalysisOutput['kind']> = Extract<AnalysisOutput, { kind: K }>;
 
 function takeFrame(draft: PracticeDraft, { frame, angles, keptRotationDeg }: Of<'frame'>): void {
   const { view } = draft;
-  const pose = { thorax: drawn(frame.thorax), humerus: drawn(frame.humerus) };
+  const pose = drawnPose(frame);
+  keepPose(draft.recent, frame);
   setSection(draft, 'pose', pose);
   if (view.phase.phase === 'address') draft.stillPose = pose;
   // The reference itself is the ghost until the first swing.
@@ -95,7 +112,7 @@ function takeFrame(draft: PracticeDraft, { frame, angles, keptRotationDeg }: Of<
   const shown = (deg: number | null): number | null =>
     frame.gap || deg === null ? null : round2(deg);
   const point = {
-    timeS: round4(frame.timeS),
+    timeS: Math.round(frame.timeS * 1e4) / 1e4,
     flexionDeg: shown(angles.flexionDeg),
     turnDeg: shown(angles.turnDeg),
     keptRotationDeg: shown(keptRotationDeg),
@@ -115,7 +132,7 @@ function takePhase(draft: PracticeDraft, { phase, atS, holdS }: Of<'phase'>): vo
   setSection(draft, 'phase', { phase, sinceS, holdS });
 }
 
-function setWarnings(draft: PracticeDraft, action: WarningAction): void {
+export function setWarnings(draft: PracticeDraft, action: WarningAction): void {
   const all = stepWarnings(draft.view.warnings, action);
   if (all !== draft.view.warnings) setSection(draft, 'warnings', all.slice(-WARNINGS_KEPT));
 }

@@ -3,11 +3,14 @@ import type { JudgedRepetition } from '../analysis/result.ts';
 import type { CalibrationQuality } from '../body/calibrationResult.ts';
 import type { Ledger } from '../coaching/judgement.ts';
 import type { CorrectedKind, LedgerStatus } from '../coaching/ledger.ts';
-import type { Plan } from '../coaching/plan.ts';
+import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { KeptWarning } from '../coaching/standingWarnings.ts';
-import type { Quat } from '../math/quat.ts';
+import type { PracticeSummary } from '../coaching/summary.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import type { GuideView } from './guide/guide.ts';
+import type { RepetitionMoments } from './moments.ts';
+import type { PoseView } from './pose.ts';
 
 /** Where the samples come from and whether they still come. */
 export interface SourceView {
@@ -26,6 +29,46 @@ export interface SensorView extends SensorLink {
   readonly lostPct: number | null;
   /** Age of the last packet at the time of sending, ms. */
   readonly ageMs: number | null;
+  /** Mean length of the specific force while the sensor was last at rest, m/s^2. */
+  readonly restNorm: number | null;
+}
+
+/** Where a practice is: the guided start, step by step, the practice itself, and its end. */
+export const STAGES = [
+  'safety',
+  'strap',
+  'check',
+  'calibrate',
+  'range',
+  'address',
+  'practice',
+  'after',
+  'over',
+  'stopped',
+] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** What is known of the student from before. */
+export interface PersonView {
+  /** The question about former injuries has not been answered yet. */
+  readonly firstUse: boolean;
+  /** Pain at the start of the last session, 0-10; `null` where there was none. */
+  readonly painBefore: number | null;
+  readonly lastSession: {
+    /** ms since 1970, UTC. */
+    readonly startedMs: number;
+    readonly repetitions: number;
+    readonly note: string;
+  } | null;
+}
+
+/** What a person reads at the end. */
+export interface SummaryView {
+  readonly summary: PracticeSummary;
+  /** Session s from the first to the last sample. */
+  readonly durationS: number;
+  readonly best: RepetitionMoments | null;
+  readonly typical: RepetitionMoments | null;
 }
 
 interface PhaseView {
@@ -41,12 +84,6 @@ export interface CalibrationView {
   /** Steps done or under way, oldest first; onset and duration in session s. */
   readonly steps: readonly SessionEvent[];
   readonly quality: CalibrationQuality | null;
-}
-
-/** Both segments at one instant, right-handed equivalent, global frame (X ahead, Y up, Z right). */
-export interface PoseView {
-  readonly thorax: Quat;
-  readonly humerus: Quat;
 }
 
 /** The last seconds as columns of equal length, oldest first; degrees, `null` where not known. */
@@ -79,6 +116,12 @@ export interface PracticeView {
   readonly practiceId: string;
   readonly hand: 'left' | 'right';
   readonly plan: Plan;
+  readonly stage: Stage;
+  readonly person: PersonView;
+  /** The guided part under way; `null` outside of one. */
+  readonly guide: GuideView | null;
+  /** Ends of the comfortable range that were measured in this session. */
+  readonly ownRange: OwnRange;
   readonly source: SourceView;
   readonly sensors: readonly SensorView[];
   readonly phase: PhaseView;
@@ -94,6 +137,8 @@ export interface PracticeView {
   readonly last: JudgedRepetition | null;
   /** Oldest first; at most `WARNINGS_KEPT`. */
   readonly warnings: readonly KeptWarning[];
+  /** From the end of the practice on. */
+  readonly summary: SummaryView | null;
 }
 
 export const STRIP_LENGTH = 60;

@@ -15,7 +15,15 @@ export interface Batcher {
 
 /** Display goes at this pace, so that a few batches of each second are left for what is urgent. */
 const PACE_MS = 40;
-const URGENT: readonly Section[] = ['strip', 'last', 'ledger', 'warnings', 'calibration', 'source'];
+const URGENT: readonly Section[] = [
+  'stage',
+  'strip',
+  'last',
+  'ledger',
+  'warnings',
+  'calibration',
+  'source',
+];
 
 export const newBatcher = (): Batcher => ({
   sequence: 0,
@@ -44,6 +52,13 @@ export function waitMs(batcher: Batcher, nowMs: number): number | null {
   return batcher.urgent || last === undefined ? 0 : Math.max(0, last + PACE_MS - nowMs);
 }
 
+/** What waits need not be sent any more. */
+export function forgetWaiting(batcher: Batcher): void {
+  batcher.sections = new Set();
+  batcher.points = emptyCurve();
+  batcher.urgent = false;
+}
+
 const tail = <T>(column: readonly T[]): readonly T[] => column.slice(-MAX_BATCH_POINTS);
 
 /** Takes what waits as one batch. */
@@ -60,9 +75,7 @@ export function takeBatch(batcher: Batcher, view: PracticeView, nowMs: number): 
       keptRotationDeg: tail(keptRotationDeg),
     },
   };
-  batcher.sections = new Set();
-  batcher.points = emptyCurve();
-  batcher.urgent = false;
+  forgetWaiting(batcher);
   batcher.sentMs.push(nowMs);
   return batch;
 }

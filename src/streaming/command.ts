@@ -1,7 +1,7 @@
 import Type, { type TSchema } from 'typebox';
 import Compile from 'typebox/compile';
 import type { WarningId } from '../coaching/judgement.ts';
-import { SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
+import { PAIN_SIGNS, SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import type { Command } from './contract.ts';
 
 const literals = <T extends string>(...values: readonly T[]) =>
@@ -13,6 +13,11 @@ const command = <T extends Record<string, TSchema>>(fields: T) =>
 const KINDS = ['rehearsal', 'ball', 'practiceSwing', 'ignored'] as const;
 const WARNING_IDS = Object.keys(SAFETY_TEXTS) as WarningId[];
 
+const PAIN = Type.Integer({ minimum: 0, maximum: 10 });
+const SIGNS = Type.Array(literals(...PAIN_SIGNS), { maxItems: PAIN_SIGNS.length });
+/** As long as a page lets a person write, and a little more for what one cannot see. */
+const NOTE = Type.String({ maxLength: 2000 });
+
 const schema = Type.Union([
   command({ type: Type.Literal('acknowledge'), id: literals(...WARNING_IDS) }),
   command({
@@ -20,7 +25,26 @@ const schema = Type.Union([
     index: Type.Integer({ minimum: 1, maximum: 1e6 }),
     kind: literals(...KINDS),
   }),
-  command({ type: literals('undo', 'pause', 'resume') }),
+  command({ type: literals('undo', 'pause', 'resume', 'next', 'skip', 'again', 'finish') }),
+  command({ type: Type.Literal('pain'), rating: PAIN, signs: SIGNS }),
+  command({
+    type: Type.Literal('safety'),
+    answers: command({
+      clubConfirmed: Type.Boolean(),
+      historyConfirmed: Type.Boolean(),
+      warmedUp: Type.Boolean(),
+      redFlag: Type.Boolean(),
+      pain: PAIN,
+      signs: SIGNS,
+    }),
+  }),
+  command({ type: Type.Literal('close'), pain: PAIN, signs: SIGNS, note: NOTE }),
+  command({
+    type: Type.Literal('begin'),
+    kind: literals('demo', 'guided'),
+    hand: literals('left', 'right'),
+    sensors: literals('demo', 'bluetooth'),
+  }),
 ]);
 
 const validator = Compile(schema);

@@ -1,9 +1,14 @@
-import type { WarningId } from '../coaching/judgement.ts';
-import type { CorrectedKind } from '../coaching/ledger.ts';
+import type { HostCommand } from '../practice/host.ts';
 import type { CurveView, PracticeView } from '../practice/view.ts';
 import type { DeskCommand, DeskView } from '../sensors/sources/deskView.ts';
 
 export * from '../practice/calibrationSteps.ts';
+export type { GuideView } from '../practice/guide/guide.ts';
+export type { GuideStep } from '../practice/guide/steps.ts';
+export type { RepetitionMoments } from '../practice/moments.ts';
+export type { PoseView } from '../practice/pose.ts';
+export type { SafetyAnswers } from '../practice/safety.ts';
+export { type SensorProblem, sensorProblems } from '../practice/sensorCheck.ts';
 export * from '../practice/view.ts';
 export * from '../sensors/sources/deskView.ts';
 
@@ -32,10 +37,7 @@ export interface Snapshot {
 }
 
 /** What a page may ask for. */
-export type Command =
-  | { readonly type: 'acknowledge'; readonly id: WarningId }
-  | { readonly type: 'correct'; readonly index: number; readonly kind: CorrectedKind }
-  | { readonly type: 'undo' | 'pause' | 'resume' };
+export type Command = HostCommand;
 
 export type CommandReply =
   { readonly ok: true } | { readonly ok: false; /** In words. */ readonly error: string };

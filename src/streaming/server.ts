@@ -1,14 +1,20 @@
 import type { IncomingHttpHeaders } from 'node:http';
 import type { FastifyInstance } from 'fastify';
 import { Server, type Socket } from 'socket.io';
-import type { LivePractice } from '../practice/livePractice.ts';
-import { type Batcher, newBatcher, noteChange, takeBatch, waitMs } from './batcher.ts';
+import type { PracticeHost } from '../practice/host.ts';
+import {
+  type Batcher,
+  forgetWaiting,
+  newBatcher,
+  noteChange,
+  takeBatch,
+  waitMs,
+} from './batcher.ts';
 import { bound } from './bound.ts';
 import { readCommand } from './command.ts';
 import { type DeskService, attachDesk } from './desk.ts';
 import {
   type ClientEvents,
-  type Command,
   type CommandReply,
   MAX_COMMAND_BYTES,
   MAX_UNSEEN,
@@ -27,46 +33,25 @@ interface PageState {
 type PageSocket = Socket<ClientEvents, ServerEvents, Record<string, never>, PageState>;
 type PageServer = Server<ClientEvents, ServerEvents, Record<string, never>, PageState>;
 
-const replyIf = (done: boolean, error: string): CommandReply =>
-  done ? { ok: true } : { ok: false, error };
-
-function obey(practice: LivePractice, command: Command): CommandReply {
-  switch (command.type) {
-    case 'acknowledge':
-      return replyIf(practice.acknowledge(command.id), 'That warning does not stand any more.');
-    case 'correct':
-      return replyIf(
-        practice.correct(command.index, command.kind),
-        `There is no repetition ${command.index} in this session.`,
-      );
-    case 'undo':
-      return replyIf(practice.undo(), 'There is no correction to take back.');
-    case 'pause':
-    case 'resume':
-      practice.mark({ type: command.type, value: null });
-      return { ok: true };
-  }
-}
-
-function onCommand(practice: LivePractice, value: unknown, reply: unknown): void {
+function onCommand(host: PracticeHost, value: unknown, reply: unknown): void {
   const command = readCommand(value);
-  const answer: CommandReply =
-    typeof command === 'string' ? { ok: false, error: command } : obey(practice, command);
+  const refusal = typeof command === 'string' ? command : host.obey(command);
+  const answer: CommandReply = refusal === null ? { ok: true } : { ok: false, error: refusal };
   if (typeof reply === 'function') reply(answer);
 }
 
-function welcome(socket: PageSocket, practice: LivePractice, batcher: Batcher): void {
+function welcome(socket: PageSocket, host: PracticeHost, batcher: Batcher): void {
   socket.data = { sent: batcher.sequence, seen: batcher.sequence, behind: false };
-  socket.on('command', (value: unknown, reply: unknown) => onCommand(practice, value, reply));
+  socket.on('command', (value: unknown, reply: unknown) => onCommand(host, value, reply));
   socket.on('seen', (sequence: unknown) => {
     if (Number.isSafeInteger(sequence)) socket.data.seen = Number(sequence);
   });
-  socket.emit('snapshot', snapshot(practice, batcher));
+  socket.emit('snapshot', snapshot(host, batcher));
 }
 
 /** The newest points may come again in the next batch: a page takes only what is newer than its own. */
-const snapshot = (practice: LivePractice, batcher: Batcher): Snapshot =>
-  bound({ sequence: batcher.sequence, view: practice.view() });
+const snapshot = (host: PracticeHost, batcher: Batcher): Snapshot =>
+  bound({ sequence: batcher.sequence, view: host.current().view() });
 
 function sendTo(
   socket: PageSocket,
@@ -90,13 +75,13 @@ function isOwnPage({ origin, host }: IncomingHttpHeaders): boolean {
 }
 
 /** Sends what waits, when it is due. */
-function pump(io: PageServer, practice: LivePractice, batcher: Batcher, now: () => number) {
+function pump(io: PageServer, host: PracticeHost, batcher: Batcher, now: () => number) {
   let timer: NodeJS.Timeout | null = null;
   const flush = (): void => {
     timer = null;
-    const batch = bound(takeBatch(batcher, practice.view(), now()));
+    const batch = bound(takeBatch(batcher, host.current().view(), now()));
     let shared: Snapshot | null = null;
-    const makeSnapshot = (): Snapshot => (shared ??= snapshot(practice, batcher));
+    const makeSnapshot = (): Snapshot => (shared ??= snapshot(host, batcher));
     for (const socket of io.sockets.sockets.values()) sendTo(socket, batch, makeSnapshot);
   };
   const arm = (): void => {
@@ -108,10 +93,19 @@ function pump(io: PageServer, practice: LivePractice, batcher: Batcher, now: () 
   return { arm, stop: () => timer !== null && clearTimeout(timer) };
 }
 
-/** Attaches the live stream of `practice` to the server of `app`. */
+/** A new practice: every page starts from its beginning. */
+function showAnew(io: PageServer, host: PracticeHost, batcher: Batcher): void {
+  forgetWaiting(batcher);
+  for (const socket of io.sockets.sockets.values()) {
+    socket.data.behind = false;
+    socket.emit('snapshot', snapshot(host, batcher));
+  }
+}
+
+/** Attaches the live stream of the practice under way to the server of `app`. */
 export function attachStreaming(
   app: FastifyInstance,
-  practice: LivePractice,
+  host: PracticeHost,
   now: () => number,
   desk: DeskService | null = null,
 ): void {
@@ -122,18 +116,20 @@ export function attachStreaming(
     serveClient: false,
   });
   const batcher = newBatcher();
-  const pumped = pump(io, practice, batcher, now);
-  let phase = practice.view().phase.phase;
-  const changes = practice.changes.subscribe((change) => {
-    const next = practice.view().phase.phase;
+  const pumped = pump(io, host, batcher, now);
+  let phase = host.current().view().phase.phase;
+  const changes = host.changes.subscribe((change) => {
+    const next = host.current().view().phase.phase;
     noteChange(batcher, change, next !== phase);
     phase = next;
     pumped.arm();
   });
-  io.on('connection', (socket) => welcome(socket, practice, batcher));
+  const practices = host.practices.subscribe(() => showAnew(io, host, batcher));
+  io.on('connection', (socket) => welcome(socket, host, batcher));
   const leaveDesk = desk ? attachDesk(io, desk) : () => undefined;
   app.addHook('preClose', async () => {
     changes.unsubscribe();
+    practices.unsubscribe();
     leaveDesk();
     pumped.stop();
     io.disconnectSockets(true);

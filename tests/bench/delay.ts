@@ -9,6 +9,7 @@ import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { percentile } from '../../src/math/stats.ts';
+import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { PracticeView } from '../../src/practice/view.ts';
 import type { Batch } from '../../src/streaming/contract.ts';
@@ -38,7 +39,7 @@ async function run(seed: number): Promise<() => Promise<void>> {
     settings: { hand: 'right', plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-  const app = await buildStudentApp({ practice, now });
+  const app = await buildStudentApp({ host: practiceHost({ first: practice }), now });
   await app.listen({ host: '127.0.0.1', port: 0 });
   const page = io(`http://127.0.0.1:${(app.server.address() as AddressInfo).port}`, {
     transports: ['websocket'],

@@ -9,6 +9,7 @@ import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
+import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
@@ -73,7 +74,7 @@ export async function startService(
   });
   const { desk } = options;
   const app = await buildStudentApp({
-    practice,
+    host: practiceHost({ first: practice }),
     now,
     dashboardFolder: await builtPage(),
     ...(desk && { desk }),

@@ -235,7 +235,7 @@ describe('the sound desk', () => {
     const { desk, said, pass } = recorder();
     const { draft, view } = practice();
     const sensor = (state: 'streaming' | 'lost') => [
-      { ...link('chest', { state }), rateHz: 100, lostPct: 0, ageMs: 5 },
+      { ...link('chest', { state }), rateHz: 100, lostPct: 0, ageMs: 5, restNorm: 9.81 },
     ];
     setSection(draft, 'sensors', sensor('streaming'));
     desk.take(view());

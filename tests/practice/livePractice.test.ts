@@ -66,13 +66,13 @@ describe('a live practice', () => {
       [1, { kind: 'repetition', repetition: rehearsal(1) }],
     ]);
     source.packets(2);
-    expect(practice.correct(1, 'ball')).toBe(true);
+    expect(practice.obey({ type: 'correct', index: 1, kind: 'ball' })).toBeNull();
     expect(practice.view().strip[0]).toMatchObject({ kind: 'ball', corrected: true, passed: null });
     expect(practice.view().ledger).toMatchObject({ rehearsals: 0, balls: 1, canUndo: true });
-    expect(practice.undo()).toBe(true);
+    expect(practice.obey({ type: 'undo' })).toBeNull();
     expect(practice.view().strip[0]).toMatchObject({ kind: 'rehearsal', passed: true });
-    expect(practice.undo()).toBe(false);
-    expect(practice.correct(9, 'ball')).toBe(false);
+    expect(practice.obey({ type: 'undo' })).toMatch(/no correction/);
+    expect(practice.obey({ type: 'correct', index: 9, kind: 'ball' })).toMatch(/no repetition 9/);
     await practice.stop();
   });
 
@@ -84,9 +84,9 @@ describe('a live practice', () => {
     source.packets(9);
     expect(practice.view().warnings).toMatchObject([{ id: 'missed', acknowledgedAtS: null }]);
     clock.ms = 500;
-    expect(practice.acknowledge('missed')).toBe(true);
+    expect(practice.obey({ type: 'acknowledge', id: 'missed' })).toBeNull();
     expect(practice.view().warnings).toMatchObject([{ id: 'missed', acknowledgedAtS: 9.5 }]);
-    expect(practice.acknowledge('missed')).toBe(false);
+    expect(practice.obey({ type: 'acknowledge', id: 'missed' })).toMatch(/stand/);
     await practice.stop();
   });
 
@@ -143,7 +143,7 @@ describe('a live practice', () => {
     practice.signals.subscribe((signal) => signal.kind === 'event' && seen.push(signal.event));
     source.packets(7);
     clock.ms = 250;
-    practice.mark({ type: 'pause', value: null });
+    practice.obey({ type: 'pause' });
     expect(seen).toEqual([{ type: 'pause', value: null, onsetS: 7.25, durationS: 0 }]);
     await practice.stop();
   });

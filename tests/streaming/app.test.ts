@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
+import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import { HandSource, scriptedChain } from '../practice/scripted.ts';
 
@@ -16,7 +17,11 @@ const practice = () =>
 
 describe('the service of the page', () => {
   it('says how to build the page where it is missing', async () => {
-    const app = await buildStudentApp({ practice: practice(), now, dashboardFolder: '/nowhere' });
+    const app = await buildStudentApp({
+      host: practiceHost({ first: practice() }),
+      now,
+      dashboardFolder: '/nowhere',
+    });
     const reply = await app.inject({ url: '/', headers: { host: 'localhost:1' } });
     expect(reply.statusCode).toBe(503);
     expect(reply.body).toContain('npm run build');
@@ -24,7 +29,7 @@ describe('the service of the page', () => {
   });
 
   it('allows no inline script or style', async () => {
-    const app = await buildStudentApp({ practice: practice(), now });
+    const app = await buildStudentApp({ host: practiceHost({ first: practice() }), now });
     const reply = await app.inject({ url: '/', headers: { host: '127.0.0.1:1' } });
     const policy = String(reply.headers['content-security-policy']);
     expect(policy).toContain("script-src 'self'");
@@ -33,7 +38,7 @@ describe('the service of the page', () => {
   });
 
   it('answers to no other name that points at this computer', async () => {
-    const app = await buildStudentApp({ practice: practice(), now });
+    const app = await buildStudentApp({ host: practiceHost({ first: practice() }), now });
     const reply = await app.inject({ url: '/', headers: { host: 'evil.example' } });
     expect(reply.statusCode).toBe(421);
     await app.close();

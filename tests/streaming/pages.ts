@@ -3,6 +3,7 @@ import { type Socket, io } from 'socket.io-client';
 import type { AnalysisOutput } from '../../src/analysis/contract.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
+import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { ClientEvents, ServerEvents } from '../../src/streaming/contract.ts';
 import { HandSource, scriptedChain } from '../practice/scripted.ts';
@@ -20,7 +21,7 @@ export async function service(script: readonly (readonly [number, AnalysisOutput
     settings: { hand: 'right', plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-  const app = await buildStudentApp({ practice, now });
+  const app = await buildStudentApp({ host: practiceHost({ first: practice }), now });
   await app.listen({ host: '127.0.0.1', port });
   practice.start();
   const { port: used } = app.server.address() as AddressInfo;

@@ -35,4 +35,9 @@ export interface SensorSource {
   readonly simulated: boolean;
   start(listener: SourceListener): void;
   stop(): Promise<void>;
+  /**
+   * Tells a simulated golfer what a live one has just been asked to do: a step of the guided start, or
+   * `practise` or `rest`. Live sources have no use for it.
+   */
+  ask?(step: string): void;
 }

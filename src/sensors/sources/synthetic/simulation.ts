@@ -82,7 +82,11 @@ function calibrationOf(scene: Scene, options: SimulationOptions): void {
   });
 }
 
-export function play(scene: Scene, token: ScriptToken): void {
+/** A movement of its own, beside those that a script can name. */
+export type Movement = (scene: Scene) => void;
+
+export function play(scene: Scene, token: ScriptToken | Movement): void {
+  if (typeof token === 'function') return token(scene);
   if (token.kind === 'rehearsal') rehearse(scene, token.fault);
   else if (token.kind === 'ball') hitBall(scene, token.carryOver);
   else if (token.kind === 'practiceSwing') practiceSwing(scene);
@@ -151,7 +155,7 @@ function* rest(scene: Scene, waiting: readonly Packet[]): Generator<SimulationIt
 export function* streamScene(
   scene: Scene,
   options: SimulationOptions,
-  tokens: Iterable<ScriptToken>,
+  tokens: Iterable<ScriptToken | Movement>,
   keep = false,
 ): Generator<SimulationItem> {
   calibrationOf(scene, options);

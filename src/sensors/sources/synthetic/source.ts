@@ -9,7 +9,8 @@ import {
 } from './options.ts';
 import { createScene } from './scene.ts';
 import { type ScriptToken, parseScript } from './script.ts';
-import { type SimulationItem, streamScene } from './simulation.ts';
+import { promptedTokens } from './prompted.ts';
+import { type Movement, type SimulationItem, streamScene } from './simulation.ts';
 
 /** The clock and timer of the playback; tests give their own. */
 export interface Timers {
@@ -30,6 +31,8 @@ const HOST_TIMERS: Timers = {
 export interface SyntheticSourceOptions extends SimulationOptions {
   /** Goes on for ever with a varied mix after the script; default false. */
   readonly endless?: boolean;
+  /** Stands about and does what `ask` says, instead of a script with its own calibration; default false. */
+  readonly prompted?: boolean;
   /** Times as fast as life; default 1. `Infinity` does not wait at all. */
   readonly speed?: number;
   readonly timers?: Timers;
@@ -56,7 +59,10 @@ function* endlessTokens(random: Random): Generator<ScriptToken> {
   }
 }
 
-function* both(first: Iterable<ScriptToken>, then: Iterable<ScriptToken>): Generator<ScriptToken> {
+function* both(
+  first: Iterable<ScriptToken>,
+  then: Iterable<ScriptToken>,
+): Generator<ScriptToken, void> {
   yield* first;
   yield* then;
 }
@@ -75,6 +81,7 @@ export class SyntheticSource implements SensorSource {
   #startedMs = 0;
   #reportedS = 0;
   #cancel: () => void = () => {};
+  readonly #wishes: string[] = [];
 
   /** @throws ScriptError, RangeError on options that cannot be played. */
   constructor(options: SyntheticSourceOptions) {
@@ -88,15 +95,26 @@ export class SyntheticSource implements SensorSource {
 
   start(listener: SourceListener): void {
     if (this.#items) throw new Error('the source has been started already');
-    const { seed, script, endless } = this.#options;
-    const asked = parseScript(script ?? '');
-    const tokens = endless ? both(asked, endlessTokens(seededRandom(seed + 1))) : asked;
-    this.#items = streamScene(createScene(seed, this.#options.unrest), this.#options, tokens);
+    const { seed, prompted, unrest } = this.#options;
+    const options = prompted ? { ...this.#options, calibration: 'none' as const } : this.#options;
+    this.#items = streamScene(createScene(seed, unrest), options, this.#tokens());
     this.#startedMs = this.#timers.now();
     this.#report(listener, 'connecting', 0);
     this.#report(listener, 'streaming', 0);
     this.#advance();
     this.#tick(listener);
+  }
+
+  ask(step: string): void {
+    if (this.#options.prompted) this.#wishes.push(step);
+  }
+
+  #tokens(): Iterable<ScriptToken | Movement> {
+    const { seed, script, endless, prompted } = this.#options;
+    const mix = endlessTokens(seededRandom(seed + 1));
+    const asked = parseScript(script ?? '');
+    const tokens = endless ? both(asked, mix) : asked;
+    return prompted ? promptedTokens(this.#wishes, both(asked, mix)) : tokens;
   }
 
   stop(): Promise<void> {

@@ -75,15 +75,39 @@ function once(scene: Scene, exercise: Exercise): void {
   wait(scene, t2 - t0);
 }
 
-function exercise(scene: Scene, what: Exercise, repetitions: number): void {
-  const onsetS = scene.nowS;
-  wait(scene, 0.3);
+function repeat(scene: Scene, what: Exercise, repetitions: number): void {
   for (let i = 0; i < repetitions; i++) {
     once(scene, what);
     wait(scene, between(scene, 0.25, 0.5));
   }
+}
+
+function exercise(scene: Scene, what: Exercise, repetitions: number): void {
+  const onsetS = scene.nowS;
+  wait(scene, 0.3);
+  repeat(scene, what, repetitions);
   event(scene, what.type, onsetS, scene.nowS - onsetS);
 }
+
+const bowing = (bad: boolean): Exercise => ({
+  type: 'calibration-bow',
+  main: 'flexion',
+  sides: ['lateral', 'turn'],
+  size: [38, 55],
+  bad,
+});
+
+const raising = (bad: boolean): Exercise => ({
+  type: 'calibration-armRaise',
+  main: 'elevation',
+  sides: ['plane', 'externalRotation'],
+  size: [80, 95],
+  bad,
+});
+
+/** The movements alone, three times each: who asked for them knows when they were. */
+export const bow = (scene: Scene): void => repeat(scene, bowing(false), 3);
+export const raiseArm = (scene: Scene): void => repeat(scene, raising(false), 3);
 
 function stand(scene: Scene, seconds: number, moving: boolean): void {
   event(scene, 'calibration-stand', scene.nowS, seconds);
@@ -97,7 +121,7 @@ function stand(scene: Scene, seconds: number, moving: boolean): void {
 }
 
 /** Settles upright with arms hanging: off the defining posture by a few tenths of a degree. */
-function settle(scene: Scene, seconds: number): void {
+export function settle(scene: Scene, seconds: number): void {
   pose(scene, near(scene.random, UPRIGHT, 0.3), scene.nowS, scene.nowS + seconds);
   wait(scene, seconds);
 }
@@ -116,29 +140,9 @@ export function calibrate(scene: Scene, style: CalibrationStyle): void {
   wait(scene, style.short ? 0.8 : 1.5);
   stand(scene, 3, style.fault === 'moving-while-still');
   settle(scene, pause);
-  exercise(
-    scene,
-    {
-      type: 'calibration-bow',
-      main: 'flexion',
-      sides: ['lateral', 'turn'],
-      size: [38, 55],
-      bad: style.fault === 'wobbly-bow',
-    },
-    style.repetitions,
-  );
+  exercise(scene, bowing(style.fault === 'wobbly-bow'), style.repetitions);
   wait(scene, pause);
-  exercise(
-    scene,
-    {
-      type: 'calibration-armRaise',
-      main: 'elevation',
-      sides: ['plane', 'externalRotation'],
-      size: [80, 95],
-      bad: style.fault === 'wobbly-raise',
-    },
-    style.repetitions,
-  );
+  exercise(scene, raising(style.fault === 'wobbly-raise'), style.repetitions);
   settle(scene, pause);
   wait(scene, 0.5);
   stand(scene, 2, false);

@@ -1,0 +1,69 @@
+import { randomUUID } from 'node:crypto';
+import * as analysis from '../analysis/analysis.ts';
+import { DEFAULT_PLAN } from '../coaching/plan.ts';
+import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.ts';
+import { practiceHost } from '../practice/host.ts';
+import { type LivePractice, livePractice } from '../practice/livePractice.ts';
+import { personView, planFor, volumeHistory, withEnd, withSession } from '../practice/person.ts';
+import type { SensorSource } from '../sensors/sources/source.ts';
+import type { PersonStore } from './personFile.ts';
+import type { PracticeSource } from './practiceSource.ts';
+
+export interface StudentHostOptions {
+  readonly first: PracticeSource;
+  /** Makes the sensors of a new practice; left out where there is only the first. */
+  readonly sourceFor?: (beginning: Beginning) => SensorSource;
+  readonly store: PersonStore;
+  /** Monotonic, ms. */
+  readonly now: () => number;
+  /** ms since 1970, UTC. */
+  readonly date: () => number;
+}
+
+function newPractice(
+  { store, now, date }: StudentHostOptions,
+  source: SensorSource,
+  { hand, kind }: Pick<Beginning, 'hand' | 'kind'>,
+): LivePractice {
+  const person = store.read();
+  const guided = kind === 'guided';
+  return livePractice({
+    practiceId: randomUUID(),
+    source,
+    chain: analysis,
+    settings: {
+      hand,
+      plan: guided ? planFor(DEFAULT_PLAN, person) : DEFAULT_PLAN,
+      ...(guided && { history: volumeHistory(person, date()) }),
+      emitFrames: true,
+    },
+    now,
+    guided,
+    person: personView(person),
+  });
+}
+
+function keep({ store, date }: StudentHostOptions, { practice, command }: PracticeRecord): void {
+  const { ledger, ownRange, stage } = practice.view();
+  const repetitions = ledger.rehearsals + ledger.balls;
+  if (command.type === 'close') {
+    const end = { repetitions, painAfter: command.pain, note: command.note };
+    store.write(withEnd(store.read(), end, ownRange));
+  } else if (stage !== 'stopped') {
+    const painBefore = command.answers.pain;
+    const session = { startedMs: date(), repetitions, painBefore, painAfter: null, note: '' };
+    store.write(withSession(store.read(), session));
+  }
+}
+
+/** The practices of one service: the first one, and those that a person begins after it. */
+export function studentHost(options: StudentHostOptions): PracticeHost {
+  const { first, sourceFor } = options;
+  return practiceHost({
+    first: newPractice(options, first.source, first),
+    ...(sourceFor && {
+      make: (beginning: Beginning) => newPractice(options, sourceFor(beginning), beginning),
+    }),
+    keep: (record) => keep(options, record),
+  });
+}

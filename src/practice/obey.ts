@@ -1,0 +1,179 @@
+import type { WarningId } from '../coaching/judgement.ts';
+import type { CorrectedKind } from '../coaching/ledger.ts';
+import type { PainSign } from '../coaching/safetyTexts.ts';
+import { painWarning } from '../coaching/warnings.ts';
+import { bookCorrection, bookUndo } from './book.ts';
+import { skipStep } from './guide/guide.ts';
+import { acknowledge, setSection, setWarnings, showBook } from './reduce.ts';
+import {
+  type Run,
+  beginPart,
+  beginStage,
+  endPractice,
+  sessionNow,
+  showGuide,
+  takeGuideOutput,
+  tellSensors,
+} from './run.ts';
+import { type SafetyAnswers, judgeSafety } from './safety.ts';
+import { sensorProblems } from './sensorCheck.ts';
+import type { Stage } from './view.ts';
+
+/** What a person can ask of a practice. */
+export type PracticeCommand =
+  | { readonly type: 'acknowledge'; readonly id: WarningId }
+  | { readonly type: 'correct'; readonly index: number; readonly kind: CorrectedKind }
+  | { readonly type: 'undo' | 'pause' | 'resume' }
+  | { readonly type: 'pain'; readonly rating: number; readonly signs: readonly PainSign[] }
+  | { readonly type: 'safety'; readonly answers: SafetyAnswers }
+  /** The step under way is done, is to be left out, or is to be done once more. */
+  | { readonly type: 'next' | 'skip' | 'again' }
+  | { readonly type: 'finish' }
+  | {
+      readonly type: 'close';
+      readonly pain: number;
+      readonly signs: readonly PainSign[];
+      readonly note: string;
+    };
+
+/** Why it was not done, in a sentence; `null` where it was. */
+export type Refusal = string | null;
+
+const refuseUnless = (done: boolean, why: string): Refusal => (done ? null : why);
+
+function ratePain<S>(run: Run<S>, rating: number, signs: readonly PainSign[]): void {
+  run.post({ type: 'pain', value: rating, onsetS: sessionNow(run), durationS: 0 });
+  if (signs.length === 0) return;
+  // A sign counts at any rating; the recording's event has the rating only.
+  const warning = painWarning({ rating, signs, atStart: null, atS: sessionNow(run) });
+  if (warning === null) return;
+  setWarnings(run.draft, { type: 'raised', warning });
+  if (run.draft.view.stage !== 'after') endPractice(run, 'after');
+}
+
+function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
+  if (run.draft.view.stage !== 'safety') return 'The safety check is done already.';
+  const outcome = judgeSafety(answers, run.draft.view.person.painBefore);
+  if (outcome.kind === 'missing') return outcome.warning.text;
+  for (const warning of outcome.warnings) setWarnings(run.draft, { type: 'raised', warning });
+  run.painAtStart = answers.pain;
+  run.post({ type: 'pain', value: answers.pain, onsetS: 0, durationS: 0 });
+  if (outcome.kind === 'stop') endPractice(run, 'stopped');
+  else beginStage(run, 'strap');
+  return null;
+}
+
+const SENSORS_FIRST = 'Both sensors must be well first; the list says what is missing.';
+
+function goOn<S>(run: Run<S>): Refusal {
+  const { stage } = run.draft.view;
+  if (stage === 'strap') beginStage(run, 'check');
+  else if (stage === 'check') {
+    tellSensors(run, run.options.now());
+    if (sensorProblems(run.draft.view.sensors).length > 0) return SENSORS_FIRST;
+    beginStage(run, 'calibrate');
+  } else if (stage === 'range') beginPart(run, 'range');
+  else return 'There is nothing to go on from here.';
+  return null;
+}
+
+function leaveOut<S>(run: Run<S>): Refusal {
+  const { stage } = run.draft.view;
+  if (stage !== 'range') return 'This step cannot be left out.';
+  if (run.guide === null) beginStage(run, 'address');
+  else skipStep(run.guide, (output) => takeGuideOutput(run, output));
+  showGuide(run);
+  return null;
+}
+
+const REPEATABLE: readonly Stage[] = ['calibrate', 'range', 'address', 'practice'];
+
+/** Once more: the part under way from its start; from the practice, the whole calibration. */
+function again<S>(run: Run<S>): Refusal {
+  const { stage } = run.draft.view;
+  if (!REPEATABLE.includes(stage)) return 'There is nothing to repeat here.';
+  if (stage === 'range') beginPart(run, 'range');
+  else if (stage === 'address') beginPart(run, 'address');
+  else {
+    setSection(run.draft, 'calibration', { steps: [], quality: null });
+    beginStage(run, 'calibrate');
+  }
+  return null;
+}
+
+function finish<S>(run: Run<S>): Refusal {
+  if (run.draft.view.stage !== 'practice') return 'No practice is under way.';
+  endPractice(run, 'after');
+  return null;
+}
+
+function pauseOrResume<S>(run: Run<S>, type: 'pause' | 'resume'): Refusal {
+  if (run.draft.view.stage !== 'practice') return 'No practice is under way.';
+  run.options.source.ask?.(type === 'pause' ? 'rest' : 'practise');
+  run.post({ type, value: null, onsetS: sessionNow(run), durationS: 0 });
+  return null;
+}
+
+/** The latest repetition's correction also goes into the recording. */
+function correct<S>(run: Run<S>, index: number, kind: CorrectedKind): Refusal {
+  const done = bookCorrection(run.draft.book, index, kind);
+  if (!done) return `There is no repetition ${index} in this session.`;
+  const isLatest = index === Math.max(...run.draft.book.repetitions.keys());
+  if (isLatest && (kind === 'ball' || kind === 'rehearsal')) {
+    run.post({ type: `mark-${kind}`, value: null, onsetS: sessionNow(run), durationS: 0 });
+  }
+  showBook(run.draft);
+  return null;
+}
+
+function undo<S>(run: Run<S>): Refusal {
+  if (!bookUndo(run.draft.book)) return 'There is no correction to take back.';
+  showBook(run.draft);
+  return null;
+}
+
+/** Does what was asked, or says why not. */
+export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
+  switch (command.type) {
+    case 'acknowledge':
+      return refuseUnless(
+        acknowledge(run.draft, command.id, sessionNow(run)),
+        'That warning does not stand any more.',
+      );
+    case 'correct':
+      return correct(run, command.index, command.kind);
+    case 'undo':
+      return undo(run);
+    case 'pause':
+    case 'resume':
+      return pauseOrResume(run, command.type);
+    case 'pain':
+      ratePain(run, command.rating, command.signs);
+      return null;
+    case 'safety':
+      return takeSafety(run, command.answers);
+    case 'next':
+      return goOn(run);
+    case 'skip':
+      return leaveOut(run);
+    case 'again':
+      return again(run);
+    case 'finish':
+      return finish(run);
+    case 'close':
+      return close(run, command.pain, command.signs);
+  }
+}
+
+function close<S>(run: Run<S>, pain: number, signs: readonly PainSign[]): Refusal {
+  if (run.draft.view.stage !== 'after') return 'There is no session to close.';
+  const warning = painWarning({
+    rating: pain,
+    signs,
+    atStart: run.painAtStart,
+    atS: sessionNow(run),
+  });
+  if (warning !== null) setWarnings(run.draft, { type: 'raised', warning });
+  setSection(run.draft, 'stage', 'over');
+  return null;
+}

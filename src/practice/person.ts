@@ -1,0 +1,87 @@
+import type { OwnRange, Plan } from '../coaching/plan.ts';
+import type { VolumeHistory } from '../coaching/warnings.ts';
+import type { PersonView } from './view.ts';
+
+/** What is kept of one session. */
+export interface PastSession {
+  /** ms since 1970, UTC. */
+  readonly startedMs: number;
+  /** Rehearsals and balls. */
+  readonly repetitions: number;
+  /** 0-10 */
+  readonly painBefore: number;
+  /** `null` where the session was never closed. */
+  readonly painAfter: number | null;
+  readonly note: string;
+}
+
+/** What is known of the student from one session to the next. Plain data. */
+export interface Person {
+  readonly schema: 1;
+  readonly historyConfirmed: boolean;
+  readonly ownRange: OwnRange;
+  /** Oldest first. */
+  readonly sessions: readonly PastSession[];
+}
+
+export const NOBODY: Person = { schema: 1, historyConfirmed: false, ownRange: {}, sessions: [] };
+
+export const MOST_SESSIONS = 1000;
+
+const DAY_MS = 86_400_000;
+const WEEK_MS = 7 * DAY_MS;
+const WEEKS = 4;
+
+/** Repetitions of sessions that began in [fromMs, toMs). */
+const between = ({ sessions }: Person, fromMs: number, toMs: number): number =>
+  sessions
+    .filter((s) => s.startedMs >= fromMs && s.startedMs < toMs)
+    .reduce((sum, s) => sum + s.repetitions, 0);
+
+/** What was done before now; the weeks before this one only as far as there is a past. */
+export function volumeHistory(person: Person, nowMs: number): VolumeHistory {
+  const weekStartMs = nowMs - WEEK_MS;
+  const firstMs = person.sessions[0]?.startedMs ?? nowMs;
+  const weeksBefore = Array.from({ length: WEEKS }, (_, i) => weekStartMs - (WEEKS - i) * WEEK_MS)
+    .filter((fromMs) => fromMs + WEEK_MS > firstMs)
+    .map((fromMs) => between(person, fromMs, fromMs + WEEK_MS));
+  return { thisWeek: between(person, weekStartMs, nowMs), weeksBefore };
+}
+
+export function personView(person: Person): PersonView {
+  const last = person.sessions.at(-1);
+  return {
+    firstUse: !person.historyConfirmed,
+    painBefore: last?.painBefore ?? null,
+    lastSession:
+      last === undefined
+        ? null
+        : { startedMs: last.startedMs, repetitions: last.repetitions, note: last.note },
+  };
+}
+
+/** The plan with the student's own comfortable range, where the plan has none of its own. */
+export const planFor = (plan: Plan, person: Person): Plan => ({
+  ...plan,
+  ownRange: { ...person.ownRange, ...plan.ownRange },
+});
+
+/** A session has begun: it counts from now on, whatever becomes of it. */
+export const withSession = (person: Person, session: PastSession): Person => ({
+  ...person,
+  historyConfirmed: true,
+  sessions: [...person.sessions, session].slice(-MOST_SESSIONS),
+});
+
+/** What became of the newest session. */
+export const withEnd = (
+  person: Person,
+  end: Pick<PastSession, 'repetitions' | 'painAfter' | 'note'>,
+  ownRange: OwnRange,
+): Person => ({
+  ...person,
+  ownRange: { ...person.ownRange, ...ownRange },
+  sessions: person.sessions.map((session, i) =>
+    i === person.sessions.length - 1 ? { ...session, ...end } : session,
+  ),
+});
