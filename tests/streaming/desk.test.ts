@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
+import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { DeskCommand, DeskView } from '../../src/sensors/sources/deskView.ts';
 import { HandSource, scriptedChain } from '../practice/scripted.ts';
@@ -38,7 +39,11 @@ describe('the stream of the sensors page', () => {
       commands.push(command);
       return command.type === 'forget' ? 'No such sensor.' : null;
     };
-    const app = await buildStudentApp({ practice, now, desk: { view: VIEW, obey } });
+    const app = await buildStudentApp({
+      host: practiceHost({ first: practice }),
+      now,
+      desk: { view: VIEW, obey },
+    });
     await app.listen({ host: '127.0.0.1', port: 0 });
     url = `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`;
     end = async () => {
