@@ -28,7 +28,7 @@ describe('stillcatch analyse', () => {
     expect(out).toMatch(/^Session sub-simulated5_ses-1: left-handed, 1 min \d\d s\n/);
     expect(out).toMatch(/SIMULATED data/);
     expect(out).toMatch(/Calibration: accepted/);
-    expect(out).toMatch(/at least 1 s +at least 20 ms/);
+    expect(out).toMatch(/≥ 1 s +≥ 20 ms .*≤ 450 ms/);
     expect(out).toMatch(/1 +rehearsal .* passed: /);
     expect(out).toMatch(/3 +rehearsal .* s x .*not passed: Hold longer/);
     expect(out).toMatch(/Ledger: rbr\n {2}2 rehearsals, 1 ball/);

@@ -99,7 +99,7 @@ function qualityCells(q: SensorQuality): string[] {
 
 function gapText(gaps: SensorQuality['gaps']): string {
   if (gaps.length === 0) return 'no gaps';
-  const shown = gaps.slice(0, 3).map((g) => `${g.fromS.toFixed(1)}-${g.toS.toFixed(1)} s`);
+  const shown = gaps.slice(0, 3).map((g) => `${g.fromS.toFixed(2)}-${g.toS.toFixed(2)} s`);
   const more = gaps.length > 3 ? ` and ${gaps.length - 3} more` : '';
   return `${gaps.length === 1 ? '1 gap' : `${gaps.length} gaps`} (${shown.join(', ')}${more})`;
 }
@@ -126,7 +126,7 @@ function repetitions({ repetitions: all }: AnalysisResult, plan: Plan): string[]
   const measures = [...asked, ...TARGET_MEASURES.filter((m) => !asked.includes(m))];
   const targets = measures.map((m) => {
     const target = plan.targets[m];
-    return target === null ? 'no target' : targetText(m, target);
+    return target === null ? 'no target' : short(targetText(m, target));
   });
   const rows = [
     ['#', 'kind', 'at', ...measures.map((m) => HEADS[m]), 'verdict'],
@@ -139,6 +139,10 @@ function repetitions({ repetitions: all }: AnalysisResult, plan: Plan): string[]
     ...all.flatMap(flagLines),
   ];
 }
+
+/** So that a row fits a terminal. */
+const short = (target: string): string =>
+  target.replace('at least ', '≥ ').replace('at most ', '≤ ');
 
 function repetitionRow(r: JudgedRepetition, measures: readonly TargetMeasure[]): string[] {
   return [
