@@ -1,5 +1,6 @@
 import type { SensorRole } from '../../sensors/sample.ts';
 import type { DeskProblem, DeskView } from '../../streaming/contract.ts';
+import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
 import { Around } from './Around.tsx';
 import { Place } from './Place.tsx';
@@ -46,6 +47,13 @@ function Places({ view, send }: { readonly view: DeskView; readonly send: Desk['
   );
 }
 
+/** Sensors may be chosen and checked in any practice; only one of them takes their samples. */
+function NotUsed() {
+  const source = useSection('source');
+  if (source === null || source.kind === 'ble') return null;
+  return <p class="notice">{t.desk.notUsed}</p>;
+}
+
 const streams = (view: DeskView, role: SensorRole): boolean =>
   view.sensors.some((s) => s.role === role && s.state === 'streaming');
 
@@ -73,6 +81,7 @@ export function SensorsScreen() {
           {error}
         </p>
       )}
+      <NotUsed />
       {view !== null && <Open view={view} send={send} />}
       {view === null && <p class="empty">{absent ? t.desk.none : t.desk.opening}</p>}
       {absent && <p class="fine">{t.desk.demo}</p>}

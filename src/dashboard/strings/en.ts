@@ -189,6 +189,8 @@ export const en = {
     opening: 'Asking the service for its sensors …',
     none: 'This service has no sensors page behind it.',
     demo: 'Everything else works without: the simulated student and recordings need no sensors.',
+    notUsed:
+      'This practice does not use real sensors. To practise with the ones chosen here, start the service with: npm start -- --sensors bluetooth',
     problem: 'No Bluetooth',
     mend: 'What to do',
     searching: 'Searching. Switch the sensors on and lay them near this computer.',
