@@ -58,7 +58,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/dashboard/' },
       to: {
-        path: '^src/(practice|sessions|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract)',
+        path: '^src/(practice|sessions|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract|sessionsContract)',
       },
     },
   ],
