@@ -4,7 +4,7 @@ import type { WornSensor } from '../body/calibrationSteps.ts';
 import { bodyFrame } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
 import type { Plan } from '../coaching/plan.ts';
-import { isFiniteVec, subtract } from '../math/vec3.ts';
+import { isFiniteVec, norm, subtract } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import { stepAccBias } from '../orientation/accBias.ts';
 import { stepTrack } from '../orientation/track.ts';
@@ -19,7 +19,7 @@ import { takeMark, takeSwing } from './repetitions.ts';
 import { followDrift, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { takePain, watchRange } from './warn.ts';
-import { rememberShock, stepSwinging } from './swinging.ts';
+import { closeSwinging, rememberClub, rememberShock, stepSwinging } from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
 export { lastTimeS, result } from './summary.ts';
@@ -44,6 +44,8 @@ export function replan(state: AnalysisState, plan: Plan): void {
 /** No more will come: what waits is worked off. */
 export function finish(state: AnalysisState, emit: Emit): void {
   flushPairing(state.pairing, (pair) => takePair(state, pair, emit));
+  const swing = closeSwinging(state.swinging);
+  if (swing !== null) takeSwing(state, swing, emit);
   state.pending.splice(0).forEach((event) => takeEvent(state, event, emit));
   const { calibrating } = state;
   if (calibrating.calibration !== null) return;
@@ -59,7 +61,11 @@ function addPending(state: AnalysisState, event: SessionEvent): void {
 }
 
 function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
-  if (raw.sensor === 'club') return;
+  if (raw.sensor === 'club') {
+    if (isFiniteVec(raw.acc) && Number.isFinite(raw.timeS))
+      rememberClub(state.swinging, raw.timeS, norm(raw.acc));
+    return;
+  }
   const sensor = state[raw.sensor];
   observeClock(sensor.clock, raw);
   const sample = withoutAccBias(state, raw.sensor, raw);
@@ -99,7 +105,7 @@ function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   followAccBias(state, 'trailArm', pair.timeS);
   const { mountings, headings, addressSeen } = state.calibrating;
   if (mountings === null || headings === null) return;
-  followDrift(state.rezero, pair.timeS, headings);
+  followDrift(state.rezero, pair, headings);
   const frame = bodyFrame(pair, mountings, headings);
   takeFrame(state, frame, addressSeen, emit);
 }

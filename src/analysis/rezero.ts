@@ -41,6 +41,9 @@ const ARM = {
 };
 type Noise = typeof TURN;
 
+/** What a gap in a movement may do to a heading, rad. */
+const AFTER_GAP = radians(5);
+
 /** How near to the reference an address must be, deg. */
 const NEAR_DEG = 15;
 /** A still address lasts many samples that all err alike; they count as one look a second. */
@@ -56,11 +59,19 @@ export const createRezero = (): RezeroState => ({
 });
 
 /** Each frame: takes off what the headings have drifted since the one before. */
-export function followDrift(s: RezeroState, timeS: number, headings: Headings): void {
+export function followDrift(
+  s: RezeroState,
+  { timeS, gap }: { readonly timeS: number; readonly gap: boolean },
+  headings: Headings,
+): void {
   const dt = s.atS === null ? 0 : Math.max(0, timeS - s.atS);
   s.atS = timeS;
   predict(s.turn, TURN, dt);
   predict(s.arm, ARM, dt);
+  if (gap) {
+    s.turn.hh += AFTER_GAP * AFTER_GAP;
+    s.arm.hh += AFTER_GAP * AFTER_GAP;
+  }
   headings.chest -= s.turn.rate * dt;
   headings.trailArm -= (s.turn.rate + s.arm.rate) * dt;
 }

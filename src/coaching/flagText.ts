@@ -10,6 +10,7 @@ export const FLAG_TEXT: Readonly<Record<RepetitionFlag, string>> = {
   landed: 'the club had landed before the catch',
   'elevation-out-of-range':
     'the arm was raised less than 30 or more than 150 degrees, where its rotation cannot be read',
+  'release-measured': 'the release was seen by the sensor on the club',
   together: 'chest and arm started together (less than 20 ms apart)',
   'marked-by-hand': 'its kind was set by hand',
 };

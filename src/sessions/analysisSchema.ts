@@ -82,6 +82,7 @@ const flag = oneOf([
   'catch-not-detected',
   'landed',
   'elevation-out-of-range',
+  'release-measured',
   'together',
   'marked-by-hand',
 ]);

@@ -26,6 +26,7 @@ export type RepetitionFlag =
   | 'catch-not-detected'
   | 'landed'
   | 'elevation-out-of-range'
+  | 'release-measured'
   | 'together'
   | 'marked-by-hand';
 
@@ -44,7 +45,10 @@ interface RepetitionBase {
 
 export interface Rehearsal extends RepetitionBase {
   readonly kind: 'rehearsal';
-  /** Chest start after the hold: the proxy two sensors can see, session s. */
+  /**
+   * Session s. Two sensors see the chest's start after the hold; with a third on the club it is the
+   * start of free fall (flag `release-measured`).
+   */
   readonly releaseS: number;
   readonly armStartS: number | null;
   readonly catchS: number | null;

@@ -3,7 +3,8 @@ import { scale } from '../../../math/vec3.ts';
 import { type ClockState, createClock, observePacket, sessionTime } from '../../clock/clock.ts';
 import { type ImuSample, mirrorSample } from '../../sample.ts';
 import type { Kinematics } from './chain.ts';
-import { type SimulationOptions, type SimulatedSensor, forSensor } from './options.ts';
+import { type SimulationOptions, forSensor } from './options.ts';
+import { type SimulatedDevice } from './worn.ts';
 import { REALISTIC_RADIO, type RadioState, createRadio, sendPacket } from './radio.ts';
 import {
   REALISTIC,
@@ -19,16 +20,16 @@ export interface SimulatedSample extends ImuSample {
 }
 
 export interface Packet {
-  readonly sensor: SimulatedSensor;
+  readonly sensor: SimulatedDevice;
   readonly arrivalTimeS: number;
   readonly samples: readonly SimulatedSample[];
 }
 
 /** One simulated sensor: where it sits, its clock, its radio. */
 export interface Device {
-  readonly sensor: SimulatedSensor;
+  readonly sensor: SimulatedDevice;
   /** The name its samples carry; differs where sensors are swapped. */
-  readonly label: SimulatedSensor;
+  readonly label: SimulatedDevice;
   readonly hand: 'left' | 'right';
   readonly rateHz: number;
   /** Device seconds per true second, and the device's time at true time 0. */
@@ -52,19 +53,20 @@ const streamOf = (seed: number, matter: number): Random =>
   seededRandom((Math.imul(seed ^ 0x9e3779b9, 0x85ebca6b) + Math.imul(matter, 0xc2b2ae35)) >>> 0);
 
 export function createDevice(
-  sensor: SimulatedSensor,
+  sensor: SimulatedDevice,
   options: SimulationOptions,
   turnedOverFromS: number,
 ): Device {
-  const order = sensor === 'chest' ? 1 : 2;
+  const order = { chest: 1, trailArm: 2, club: 3 }[sensor];
   const fault = options.calibrationFault;
   const clock = streamOf(options.seed, 10 * order);
-  const skew = options.skewPpm?.[sensor] ?? uniform(clock, -40, 40);
-  const part = sensor === 'chest' ? 'chest' : 'arm';
+  const asked = sensor === 'club' ? undefined : options.skewPpm?.[sensor];
+  const skew = asked ?? uniform(clock, -40, 40);
+  const part = { chest: 'chest', trailArm: 'arm', club: 'club' }[sensor];
   const other = sensor === 'chest' ? 'trailArm' : 'chest';
   return {
     sensor,
-    label: fault === 'swapped' ? other : sensor,
+    label: fault === 'swapped' && sensor !== 'club' ? other : sensor,
     hand: options.hand ?? 'right',
     rateHz: forSensor(options.rateHz ?? 100, sensor),
     clockRate: 1 + skew * 1e-6,

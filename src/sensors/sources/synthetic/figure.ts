@@ -1,4 +1,6 @@
-import { type Vec3, scale, vec3 } from '../../../math/vec3.ts';
+import { STANDARD_GRAVITY } from '../../../math/gravity.ts';
+import type { SimulatedDevice } from './worn.ts';
+import { type Vec3, ZERO, scale, vec3 } from '../../../math/vec3.ts';
 import { rotateInverse } from '../../../math/quat.ts';
 import { GROUND, type Kinematics, carry, displaced, turnAbout, upright } from './chain.ts';
 import { type Jet, REST, addJets, jet, scaleJet } from './channel.ts';
@@ -74,9 +76,10 @@ const still = (j: Jet): boolean => j.x === 0 && j.v === 0 && j.a === 0;
 export function sensorSite(
   build: Build,
   score: Score,
-  sensor: 'chest' | 'trailArm',
+  sensor: SimulatedDevice,
   timeS: number,
 ): Kinematics {
+  if (sensor === 'club') return clubSite(build, score, timeS);
   const c = coordinatesAt(score, timeS);
   const figure = figureOf(build, c);
   const onBody =
@@ -88,4 +91,22 @@ export function sensorSite(
   if (still(c.looseX) && still(c.looseY)) return site;
   const lowered = displaced(site, REST, negative(c.looseDrop), REST);
   return turnAbout(turnAbout(lowered, 'x', c.looseX), 'y', c.looseY);
+}
+
+/** From the trail shoulder down to the hands, humerus axes, m: the forearm bent a little. */
+const HANDS = vec3(0.08, -0.52, -0.05);
+/** What a hand does to the club against what the arm feels of a blow. */
+const CLUB_BLOW = 4;
+
+/** Under the grip's end: carried by the hands, falling free, or lying where it landed. */
+function clubSite(build: Build, score: Score, timeS: number): Kinematics {
+  const held = carry(figureAt(build, score, timeS).humerus, HANDS);
+  const fall = score.falls.find((f) => timeS >= f.fromS && timeS < (f.liesUntilS ?? f.toS));
+  if (fall === undefined) {
+    const blow = shockDisplacement(score.shocks, 'arm', timeS);
+    const by = (j: Jet): Jet => scaleJet(j, CLUB_BLOW);
+    return displaced(held, by(blow.x), by(blow.y), by(blow.z));
+  }
+  const acceleration = timeS < fall.toS ? vec3(0, -STANDARD_GRAVITY, 0) : ZERO;
+  return { ...held, acceleration, rate: ZERO, angularAcc: ZERO };
 }

@@ -1,9 +1,7 @@
+import { type SimulatedDevice, type SimulatedSensor, SIMULATED_SENSORS } from './worn.ts';
 import type { CalibrationMotionFault } from './motions/calibration.ts';
 import type { RadioModel } from './radio.ts';
 import type { NoiseModel } from './sensorModel.ts';
-
-export type SimulatedSensor = 'chest' | 'trailArm';
-export const SIMULATED_SENSORS: readonly SimulatedSensor[] = ['chest', 'trailArm'];
 
 /** What can be wrong with a calibration; analysis shall notice each. */
 type CalibrationFault =
@@ -19,6 +17,8 @@ type CalibrationFault =
 
 export interface SimulationOptions {
   readonly seed: number;
+  /** A third sensor on the club; default none. */
+  readonly club?: boolean;
   /** The golfer's hand; default right. */
   readonly hand?: 'left' | 'right';
   /** See `parseScript`; default empty. */
@@ -39,14 +39,16 @@ export interface SimulationOptions {
   readonly skewPpm?: Readonly<Record<SimulatedSensor, number>>;
 }
 
-/** One value for both sensors, or one each. */
-export const forSensor = <T>(
+/** One value for all sensors, or one each; the club's is the chest's. */
+export function forSensor<T>(
   value: T | Readonly<Record<SimulatedSensor, T>>,
-  sensor: SimulatedSensor,
-): T =>
-  typeof value === 'object' && value !== null && sensor in value
-    ? (value as Readonly<Record<SimulatedSensor, T>>)[sensor]
+  sensor: SimulatedDevice,
+): T {
+  const own = sensor === 'club' ? 'chest' : sensor;
+  return typeof value === 'object' && value !== null && own in value
+    ? (value as Readonly<Record<SimulatedSensor, T>>)[own]
     : (value as T);
+}
 
 function finiteWithin(name: string, value: number, low: number, high: number): void {
   if (!(value >= low && value <= high)) {

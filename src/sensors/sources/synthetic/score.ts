@@ -15,6 +15,15 @@ export interface Score {
   readonly channels: Record<ChannelName, Channel>;
   readonly texture: Texture;
   readonly shocks: Shock[];
+  /** When the club was in nobody's hand, true s, and how that ended. */
+  readonly falls: Fall[];
+}
+
+export interface Fall {
+  readonly fromS: number;
+  readonly toS: number;
+  /** It lies on the ground until it is picked up, s; `null` where it was caught. */
+  readonly liesUntilS: number | null;
 }
 
 const record = <T>(of: (name: ChannelName) => T): Record<ChannelName, T> =>
@@ -23,7 +32,7 @@ const record = <T>(of: (name: ChannelName) => T): Record<ChannelName, T> =>
 export function createScore(texture: Texture, life: number): Score {
   const channels = record<Channel>(() => []);
   channels.life.push({ timeS: 0, x: life, v: 0, a: 0 });
-  return { channels, texture, shocks: [] };
+  return { channels, texture, shocks: [], falls: [] };
 }
 
 export function coordinatesAt(score: Score, timeS: number): Coordinates {
@@ -41,5 +50,6 @@ export function coordinatesAt(score: Score, timeS: number): Coordinates {
 /** Keeps memory flat: drops what no time from `timeS` on needs. */
 export function forgetScoreBefore(score: Score, timeS: number): void {
   for (const name of CHANNELS) forgetBefore(score.channels[name], timeS - TAKE_UP_S);
+  while ((score.falls[0]?.toS ?? Infinity) < timeS - 10) score.falls.shift();
   while ((score.shocks[0]?.timeS ?? Infinity) < timeS - 2) score.shocks.shift();
 }

@@ -12,6 +12,7 @@ import { type Random, gaussian, uniform } from '../../../math/random.ts';
 import { radians } from '../../../math/angle.ts';
 import { type Vec3, ZERO, add, normalise, scale, vec3 } from '../../../math/vec3.ts';
 import type { Kinematics } from './chain.ts';
+import type { SimulatedDevice } from './worn.ts';
 
 /** Errors of a sensor. Zero in a field switches that error off. */
 export interface NoiseModel {
@@ -80,7 +81,7 @@ const gaussianVec = (random: Random, sd: number): Vec3 =>
  * Sensor to segment: on the chest the face looks forward, on the arm outward; the strap may hold the
  * box any way round (turned about its face), and the face is off by up to `mountingDeg`.
  */
-function mountingOf(sensor: 'chest' | 'trailArm', random: Random, mostDeg: number): Quat {
+function mountingOf(sensor: SimulatedDevice, random: Random, mostDeg: number): Quat {
   const face = sensor === 'chest' ? aboutY(Math.PI / 2) : IDENTITY;
   const strap = aboutZ(uniform(random, 0, 2 * Math.PI));
   const axis = normalise(gaussianVec(random, 1)) ?? vec3(1, 0, 0);
@@ -92,7 +93,7 @@ function mountingOf(sensor: 'chest' | 'trailArm', random: Random, mostDeg: numbe
 export const upsideDown = (mounting: Quat): Quat => multiply(aboutX(Math.PI), mounting);
 
 export function createSensor(
-  sensor: 'chest' | 'trailArm',
+  sensor: SimulatedDevice,
   random: Random,
   noise: NoiseModel,
 ): SensorState {

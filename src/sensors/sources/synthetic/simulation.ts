@@ -22,7 +22,8 @@ import { type CalibrationMotionFault, calibrate } from './motions/calibration.ts
 import { distract } from './motions/distractors.ts';
 import { hitBall, practiceSwing } from './motions/fullSwing.ts';
 import { rehearse } from './motions/rehearsal.ts';
-import { type SimulationOptions, SIMULATED_SENSORS, checkOptions } from './options.ts';
+import { type SimulationOptions, checkOptions } from './options.ts';
+import { SIMULATED_SENSORS } from './worn.ts';
 import { type Scene, createScene } from './scene.ts';
 import { forgetScoreBefore } from './score.ts';
 import { type ScriptToken, parseScript } from './script.ts';
@@ -161,7 +162,8 @@ export function* streamScene(
   calibrationOf(scene, options);
   const firstStand = scene.events[0];
   const turnedOverS = firstStand ? firstStand.onsetS + firstStand.durationS + 0.3 : 0;
-  const devices = SIMULATED_SENSORS.map((s) => createDevice(s, options, turnedOverS));
+  const worn = options.club ? ([...SIMULATED_SENSORS, 'club'] as const) : SIMULATED_SENSORS;
+  const devices = worn.map((s) => createDevice(s, options, turnedOverS));
   const waiting: Packet[] = [];
   yield* samplePlanned(scene, devices, waiting);
   for (const token of tokens) {

@@ -1,12 +1,7 @@
 import { type Random, seededRandom } from '../../../math/random.ts';
 import type { SensorLink, SensorSource, SourceListener } from '../source.ts';
-import {
-  type SimulatedSensor,
-  type SimulationOptions,
-  SIMULATED_SENSORS,
-  checkOptions,
-  forSensor,
-} from './options.ts';
+import { type SimulationOptions, checkOptions, forSensor } from './options.ts';
+import { type SimulatedSensor, SIMULATED_SENSORS } from './worn.ts';
 import { createScene } from './scene.ts';
 import { type ScriptToken, parseScript } from './script.ts';
 import { promptedTokens } from './prompted.ts';

@@ -103,6 +103,11 @@ export function rehearse(scene: Scene, fault: RehearsalFault | null): void {
   const endS = letGo(scene, plan, { ...times, countToS });
   const shockMs2 = catchClub(scene, { ...times, countToS });
   const clubReleaseS = Math.min(times.chestOnsetS, times.armOnsetS);
+  scene.score.falls.push({
+    fromS: clubReleaseS,
+    toS: times.catchS ?? clubReleaseS + LANDED_S + 0.02,
+    liesUntilS: times.catchS === null ? endS : null,
+  });
   const measures = measuresOf(
     segmentsAt(scene),
     {
