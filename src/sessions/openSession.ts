@@ -104,6 +104,7 @@ async function checkOpening(files: SessionFiles, track: OpenTrack): Promise<void
     file: track.files.motion,
     rows,
     values,
+    worn: track.files.role !== 'club',
     gyroFullScale: (track.header.gyroFullScaleDegPerS * Math.PI) / 180,
   });
 }

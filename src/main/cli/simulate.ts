@@ -39,6 +39,7 @@ The same options give the same recording.
       r*4               the word four times
   --rate <Hz>           of both sensors, 50 to 200, default 100
   --lost <per cent>     of packets, default that of an ordinary radio
+  --club                a third sensor, on the club
   --truth <file>        the exact repetitions as JSON
 `,
   options: {
@@ -48,6 +49,7 @@ The same options give the same recording.
     script: { type: 'string' },
     rate: { type: 'string' },
     lost: { type: 'string' },
+    club: { type: 'boolean' },
     truth: { type: 'string' },
   },
   run: runSimulate,
@@ -87,8 +89,10 @@ async function write(folder: string, invocation: Invocation): Promise<object> {
   const rateHz = numberOption(invocation, 'rate', [50, 200]) ?? 100;
   const lost = numberOption(invocation, 'lost', [0, 90]);
   const script = textOption(invocation, 'script') ?? DEFAULT_SCRIPT;
+  const club = invocation.values['club'] === true;
   const options = {
     seed,
+    club,
     hand,
     script,
     rateHz,
@@ -101,7 +105,11 @@ async function write(folder: string, invocation: Invocation): Promise<object> {
     startedAt: null,
     name: `Simulated session, seed ${seed}: ${script}`,
     simulated: true,
-    tracks: { chest: { samplingHz: rateHz }, trailArm: { samplingHz: rateHz } },
+    tracks: {
+      chest: { samplingHz: rateHz },
+      trailArm: { samplingHz: rateHz },
+      ...(club ? { club: { samplingHz: rateHz } } : {}),
+    },
   };
   const truth = { hand, seed, script, repetitions: [], distractors: [] };
   const items = inWords(() => streamSession(options));

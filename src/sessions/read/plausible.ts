@@ -22,6 +22,8 @@ export interface Opening {
   readonly values: Float64Array;
   /** End of the gyroscope's range, rad/s. */
   readonly gyroFullScale: number;
+  /** On the body; a club that falls and lies may turn as it likes. */
+  readonly worn: boolean;
 }
 
 /** Refuses a track whose numbers cannot be what its units say, naming the likely mistake. */
@@ -34,7 +36,7 @@ export function checkPlausible(opening: Opening): void {
   checkNorm(opening, rests);
   checkRestRate(opening, rests);
   checkGyroRange(opening);
-  checkGyroFollows(opening, rests);
+  if (opening.worn) checkGyroFollows(opening, rests);
 }
 
 function refuse(opening: Opening, code: SessionErrorCode, what: string): never {
