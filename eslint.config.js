@@ -49,5 +49,5 @@ export default tseslint.config(
       ],
     },
   },
-  { files: ['src/main/**/*.ts', 'tests/**/*.ts', 'tools/**'], rules: { 'no-console': 'off' } },
+  { files: ['src/main/**/*.ts', 'tests/**/*.ts', '.build/**'], rules: { 'no-console': 'off' } },
 );
