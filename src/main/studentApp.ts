@@ -6,6 +6,7 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import type { PracticeHost } from '../practice/host.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { attachStreaming } from '../streaming/server.ts';
+import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
 
 /** Where `npm run build` puts the page. */
 const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
@@ -16,6 +17,8 @@ export interface StudentAppOptions {
   /** Behind the sensors page; without it the page says that there is none. */
   readonly desk?: DeskService;
   readonly dashboardFolder?: string;
+  /** What has been kept; without it there is no /api. */
+  readonly sessions?: KeptSessions;
 }
 
 const MISSING =
@@ -54,6 +57,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   const app = Fastify({ forceCloseConnections: true });
   refuseOtherNames(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
+  if (options.sessions) registerSessionsApi(app, options.sessions);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
   if (existsSync(`${folder}/index.html`)) {
     await app.register(fastifyStatic, {

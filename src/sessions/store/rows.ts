@@ -27,11 +27,13 @@ export interface SessionSummary extends PracticeNotes {
   readonly balls: number;
   readonly ballsInMix: number;
   readonly ledger: string;
+  readonly practiceSwings: number;
+  readonly warningCount: number;
   readonly spreads: MeasureSpreads;
+  readonly plan: Plan;
 }
 
 export interface StoredSession extends SessionSummary {
-  readonly plan: Plan;
   readonly repetitions: readonly JudgedRepetition[];
   readonly warnings: readonly SafetyWarning[];
 }
@@ -116,10 +118,15 @@ export async function saveDetails(db: Db, id: string, analysis: AnalysisResult):
 
 const flag = (value: boolean | null): number | null => (value === null ? null : Number(value));
 
-export function summaryOf(row: Omit<SessionTable, 'plan'>): SessionSummary {
-  const { deletedMs, simulated, analysed, spreads, ...rest } = row;
+/** What is counted in the other tables. */
+export type Counts = Pick<SessionSummary, 'practiceSwings' | 'warningCount'>;
+
+export function summaryOf(row: SessionTable, counts: Counts): SessionSummary {
+  const { deletedMs, simulated, analysed, spreads, plan, ...rest } = row;
   return {
     ...rest,
+    ...counts,
+    plan: JSON.parse(plan) as Plan,
     deleted: deletedMs !== null,
     simulated: simulated === 1,
     analysed: analysed === 1,
@@ -142,11 +149,14 @@ export async function loadSession(db: Db, id: string): Promise<StoredSession | n
     .where('sessionId', '=', id)
     .orderBy('position')
     .execute();
-  const { plan, ...rest } = row;
+  const judged = repetitions.map((r) => JSON.parse(r.judged) as JudgedRepetition);
+  const counts = {
+    practiceSwings: judged.filter((r) => r.kind === 'practiceSwing').length,
+    warningCount: warnings.length,
+  };
   return {
-    ...summaryOf(rest),
-    plan: JSON.parse(plan) as Plan,
-    repetitions: repetitions.map((r) => JSON.parse(r.judged) as JudgedRepetition),
+    ...summaryOf(row, counts),
+    repetitions: judged,
     warnings: warnings as SafetyWarning[],
   };
 }

@@ -32,6 +32,8 @@ export interface SessionStore {
   restore(id: string): Promise<void>;
   /** Deletes for good what was removed before `beforeMs` (epoch). */
   purge(beforeMs: number): Promise<void>;
+  /** Deletes a session for good, at once. */
+  discard(id: string): Promise<void>;
   /** Takes in a session zip or folder from elsewhere. @throws SessionError `exists` where it is here already. */
   importSession(path: string): Promise<string>;
   exportZip(id: string, out: string): Promise<void>;
@@ -69,6 +71,7 @@ export async function openStore(root: string, options: StoreOptions = {}): Promi
     remove: (id) => move(db, places, checkedId(id), now()),
     restore: (id) => move(db, places, checkedId(id), null),
     purge: (beforeMs) => purge(db, places, beforeMs),
+    discard: (id) => discard(db, places, checkedId(id), now()),
     importSession: (path) => importSession(db, places, path),
     exportZip: async (id, out) => {
       await existing(db, checkedId(id));
@@ -92,38 +95,33 @@ async function openReconciled(places: Places, now: Date) {
 
 type Index = Kysely<IndexTables>;
 
-const COLUMNS = [
-  'id',
-  'name',
-  'subject',
-  'hand',
-  'simulated',
-  'startedMs',
-  'durationS',
-  'state',
-  'deletedMs',
-  'analysed',
-  'problem',
-  'rehearsals',
-  'scored',
-  'passed',
-  'balls',
-  'ballsInMix',
-  'ledger',
-  'painBefore',
-  'painAfter',
-  'note',
-  'spreads',
-] as const;
-
 async function list(db: Index, deleted: boolean): Promise<readonly SessionSummary[]> {
   const rows = await db
     .selectFrom('session')
-    .select(COLUMNS)
+    .selectAll()
     .where('deletedMs', deleted ? 'is not' : 'is', null)
     .orderBy('startedMs', 'desc')
     .execute();
-  return rows.map(summaryOf);
+  const swings = await db
+    .selectFrom('repetition')
+    .select(['sessionId', (eb) => eb.fn.countAll<number>().as('count')])
+    .where('kind', '=', 'practiceSwing')
+    .groupBy('sessionId')
+    .execute();
+  const warnings = await db
+    .selectFrom('warning')
+    .select(['sessionId', (eb) => eb.fn.countAll<number>().as('count')])
+    .groupBy('sessionId')
+    .execute();
+  const [swingsOf, warningsOf] = [swings, warnings].map(
+    (counted) => new Map(counted.map((c) => [c.sessionId, c.count])),
+  );
+  return rows.map((row) =>
+    summaryOf(row, {
+      practiceSwings: swingsOf?.get(row.id) ?? 0,
+      warningCount: warningsOf?.get(row.id) ?? 0,
+    }),
+  );
 }
 
 async function existing(db: Index, id: string) {
@@ -177,16 +175,23 @@ async function move(db: Index, places: Places, id: string, deletedAt: Date | nul
     .execute();
 }
 
+async function discard(db: Index, places: Places, id: string, now: Date): Promise<void> {
+  await move(db, places, id, now);
+  await destroy(db, places, id);
+}
+
+async function destroy(db: Index, places: Places, id: string): Promise<void> {
+  await rm(join(places.deleted, id), { recursive: true, force: true });
+  await db.deleteFrom('session').where('id', '=', id).execute();
+}
+
 async function purge(db: Index, places: Places, beforeMs: number): Promise<void> {
   const old = await db
     .selectFrom('session')
     .select('id')
     .where('deletedMs', '<', beforeMs)
     .execute();
-  for (const { id } of old) {
-    await rm(join(places.deleted, id), { recursive: true, force: true });
-    await db.deleteFrom('session').where('id', '=', id).execute();
-  }
+  for (const { id } of old) await destroy(db, places, id);
 }
 
 async function importSession(db: Index, places: Places, path: string): Promise<string> {

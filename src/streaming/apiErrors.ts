@@ -1,0 +1,67 @@
+import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
+import { SessionError } from '../sessions/sessionError.ts';
+import type { ApiError } from './sessionsContract.ts';
+
+/** A refusal with its HTTP status, said in a sentence. */
+export class Refused extends Error {
+  readonly status: number;
+  readonly code: string;
+
+  constructor(status: number, code: string, message: string) {
+    super(message);
+    this.status = status;
+    this.code = code;
+  }
+}
+
+const STATUS: Partial<Record<SessionError['code'], number>> = {
+  'not-found': 404,
+  exists: 409,
+  'in-use': 409,
+  'missing-calibration': 409,
+  'zip-limit': 413,
+  'too-large': 413,
+  'write-failed': 503,
+};
+
+/** First letter large, a full stop at the end. */
+export const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
+
+function refusalOf(error: FastifyError | SessionError | Refused): Refused {
+  if (error instanceof Refused) return error;
+  if (error instanceof SessionError)
+    return new Refused(STATUS[error.code] ?? 400, error.code, sentence(error.message));
+  if (error.validation !== undefined)
+    return new Refused(400, 'bad-input', 'The address or its fields are not as they should be.');
+  const { statusCode = 500 } = error;
+  if (statusCode === 415)
+    return new Refused(415, 'not-a-zip', 'A session is sent as a .zip (application/zip).');
+  if (statusCode < 500) return new Refused(statusCode, 'bad-input', sentence(error.message));
+  return new Refused(500, 'failed', `The service could not do that (${error.message}).`);
+}
+
+const body = ({ code, message }: Refused): ApiError => ({ error: { code, message } });
+
+/** Every refusal of the API as `ApiError`. */
+export function answerErrors(api: FastifyInstance): void {
+  api.setErrorHandler((error: FastifyError, _request, reply) => {
+    const refused = refusalOf(error);
+    return reply.code(refused.status).send(body(refused));
+  });
+  api.setNotFoundHandler((_request, reply) =>
+    reply.code(404).send(body(new Refused(404, 'not-found', 'There is nothing at this address.'))),
+  );
+}
+
+/** A page of another site may not change anything here. */
+export async function refuseOtherSites({ method, headers }: FastifyRequest): Promise<void> {
+  if (method === 'GET' || method === 'HEAD') return;
+  const { origin, host } = headers;
+  const site = headers['sec-fetch-site'];
+  const foreignOrigin =
+    origin !== undefined && !(URL.canParse(origin) && new URL(origin).host === host);
+  const foreignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
+  if (foreignOrigin || foreignSite)
+    throw new Refused(403, 'another-site', 'Only the page of this service may do that.');
+}

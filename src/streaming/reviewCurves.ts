@@ -1,0 +1,130 @@
+import type { AnalysisOutput } from '../analysis/contract.ts';
+import type { JudgedRepetition } from '../analysis/result.ts';
+import type { Quat } from '../math/quat.ts';
+import type {
+  CurvePose,
+  OverviewEntry,
+  QuaternionView,
+  RepetitionCurves,
+} from './sessionsContract.ts';
+
+type Frame = Extract<AnalysisOutput, { readonly kind: 'frame' }>;
+
+const BEFORE_S = 1.5;
+const AFTER_S = 1;
+/** 104 points a second, a little sooner where the clock wavers. */
+const STEP_S = 1 / 104;
+const EARLY_S = 0.002;
+const MOST_POSES = 60;
+const MOST_POINTS = 60;
+
+interface Window {
+  readonly repetition: JudgedRepetition;
+  readonly fromS: number;
+  readonly toS: number;
+  nextS: number;
+  readonly frames: CurvePoint[];
+}
+
+interface CurvePoint extends CurvePose {
+  readonly flexionDeg: number | null;
+  readonly turnDeg: number | null;
+  readonly leanDeg: number | null;
+  readonly elevationDeg: number | null;
+  readonly keptRotationDeg: number | null;
+}
+
+/** Gathers the curves of known repetitions while a recording runs through the analysis. */
+export interface CurveGatherer {
+  take(frame: Frame): void;
+  curves(): readonly RepetitionCurves[];
+}
+
+export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGatherer {
+  const windows = repetitions.map(windowOf).sort((a, b) => a.fromS - b.fromS);
+  let first = 0;
+  return {
+    take(frame) {
+      const { timeS } = frame.frame;
+      while ((windows[first]?.toS ?? Infinity) < timeS) first++;
+      for (let i = first; (windows[i]?.fromS ?? Infinity) <= timeS; i++) addTo(windows[i]!, frame);
+    },
+    curves: () => windows.map(curvesOf).sort((a, b) => a.index - b.index),
+  };
+}
+
+function windowOf(repetition: JudgedRepetition): Window {
+  const aroundS = repetition.kind === 'rehearsal' ? repetition.releaseS : repetition.topS;
+  const fromS = aroundS - BEFORE_S;
+  return { repetition, fromS, toS: aroundS + AFTER_S, nextS: fromS, frames: [] };
+}
+
+function addTo(window: Window, { frame, angles, keptRotationDeg }: Frame): void {
+  const { timeS, gap } = frame;
+  if (timeS > window.toS || timeS < window.nextS - EARLY_S) return;
+  window.nextS = Math.max(window.nextS + STEP_S, timeS);
+  const shown = (deg: number | null): number | null => (gap ? null : rounded(deg, 100));
+  window.frames.push({
+    timeS: rounded(timeS, 1e4) ?? 0,
+    flexionDeg: shown(angles.flexionDeg),
+    turnDeg: shown(angles.turnDeg),
+    leanDeg: shown(angles.leanDeg),
+    elevationDeg: shown(angles.elevationDeg),
+    keptRotationDeg: shown(keptRotationDeg),
+    thorax: drawn(frame.thorax),
+    humerus: drawn(frame.humerus),
+  });
+}
+
+const rounded = (value: number | null, per: number): number | null =>
+  value === null || !Number.isFinite(value) ? null : Math.round(value * per) / per;
+
+/** Four digits: 0.01 deg. */
+function drawn({ w, x, y, z }: Quat): QuaternionView {
+  const [rw, rx, ry, rz] = [w, x, y, z].map((v) => rounded(v, 1e4) ?? 0);
+  return { w: rw!, x: rx!, y: ry!, z: rz! };
+}
+
+const alignOf = (r: JudgedRepetition): number =>
+  r.kind === 'rehearsal' ? r.releaseS : r.deliveryS;
+
+function curvesOf({ repetition, frames }: Window): RepetitionCurves {
+  return {
+    index: repetition.index,
+    kind: repetition.kind,
+    alignS: alignOf(repetition),
+    timeS: frames.map((f) => f.timeS),
+    flexionDeg: frames.map((f) => f.flexionDeg),
+    turnDeg: frames.map((f) => f.turnDeg),
+    leanDeg: frames.map((f) => f.leanDeg),
+    elevationDeg: frames.map((f) => f.elevationDeg),
+    keptRotationDeg: frames.map((f) => f.keptRotationDeg),
+    poses: spread(frames, MOST_POSES).map(({ timeS, thorax, humerus }) => ({
+      timeS,
+      thorax,
+      humerus,
+    })),
+  };
+}
+
+/** At most `most` items, evenly apart, first and last among them. */
+function spread<T>(items: readonly T[], most: number): readonly T[] {
+  if (items.length <= most) return items;
+  const step = (items.length - 1) / (most - 1);
+  return Array.from({ length: most }, (_, i) => items[Math.round(i * step)]!);
+}
+
+/** The small multiple of one repetition. */
+export function overviewOf(curves: RepetitionCurves, passed: boolean | null): OverviewEntry {
+  const { index, kind, alignS, timeS, flexionDeg, turnDeg } = curves;
+  const kept = spread([...timeS.keys()], MOST_POINTS);
+  return {
+    index,
+    kind,
+    passed,
+    alignS,
+    offsetS: kept.map((i) => rounded(timeS[i]! - alignS, 1e4) ?? 0),
+    flexionDeg: kept.map((i) => flexionDeg[i]!),
+    turnDeg: kept.map((i) => turnDeg[i]!),
+  };
+}

@@ -1,0 +1,38 @@
+import { createWriteStream } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { Refused } from './apiErrors.ts';
+import { MAX_IMPORT_BYTES } from './sessionsContract.ts';
+
+export const TOO_LARGE = new Refused(
+  413,
+  'too-large',
+  `The file is larger than ${MAX_IMPORT_BYTES / 1024 / 1024} MB.`,
+);
+
+/** Gives `work` a path in a folder of its own that is gone afterwards. */
+export async function inScratch<T>(name: string, work: (path: string) => Promise<T>): Promise<T> {
+  const folder = await mkdtemp(join(tmpdir(), 'stillcatch-'));
+  try {
+    return await work(join(folder, name));
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+async function* bounded(source: AsyncIterable<Buffer>, mostBytes: number): AsyncGenerator<Buffer> {
+  let bytes = 0;
+  for await (const chunk of source) {
+    bytes += chunk.length;
+    if (bytes > mostBytes) throw TOO_LARGE;
+    yield chunk;
+  }
+  if (bytes === 0) throw new Refused(400, 'empty', 'No file was sent.');
+}
+
+/** Streams what was sent to the file `path`. */
+export const receive = (body: Readable, path: string, mostBytes = MAX_IMPORT_BYTES) =>
+  pipeline(bounded(body, mostBytes), createWriteStream(path));

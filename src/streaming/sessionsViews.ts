@@ -1,0 +1,52 @@
+import type { Plan } from '../coaching/plan.ts';
+import type { SessionSummary as Kept } from '../sessions/store/rows.ts';
+import type { Progress, ProgressEntry, SessionSummary } from './sessionsContract.ts';
+
+const iso = (ms: number): string => new Date(ms).toISOString();
+
+/** One session as the pages get it. */
+export const summaryView = (kept: Kept): SessionSummary => ({
+  id: kept.id,
+  name: kept.name,
+  startedAt: iso(kept.startedMs),
+  durationS: kept.durationS,
+  hand: kept.hand,
+  simulated: kept.simulated,
+  state: kept.state === 'running' ? 'recording' : kept.state,
+  deleted: kept.deleted,
+  analysed: kept.analysed,
+  problem: kept.problem,
+  rehearsals: kept.rehearsals,
+  balls: kept.balls,
+  practiceSwings: kept.practiceSwings,
+  scored: kept.scored,
+  passed: kept.passed,
+  warnings: kept.warningCount,
+  ballsInMix: kept.ballsInMix,
+  mixKept: kept.balls === 0 ? null : kept.ballsInMix === kept.balls,
+  ledger: kept.ledger,
+  note: kept.note,
+  painBefore: kept.painBefore,
+  painAfter: kept.painAfter,
+});
+
+/** What a coach sets; the own range is measured, not planned. */
+const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
+
+/** Analysed sessions, oldest first, from a list that is newest first. */
+export function progressView(newestFirst: readonly Kept[]): Progress {
+  const all = newestFirst.filter((s) => s.analysed).reverse();
+  return { sessions: all.map((session, i) => entry(session, all[i - 1])) };
+}
+
+const entry = (session: Kept, before: Kept | undefined): ProgressEntry => ({
+  id: session.id,
+  startedAt: iso(session.startedMs),
+  simulated: session.simulated,
+  rehearsals: session.spreads.rehearsals,
+  balls: session.spreads.balls,
+  scored: session.scored,
+  passed: session.passed,
+  warnings: session.warningCount,
+  planChanged: before !== undefined && planKey(before.plan) !== planKey(session.plan),
+});
