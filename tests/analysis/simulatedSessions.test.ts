@@ -112,3 +112,21 @@ describe('own range', () => {
     expect(analyse(inputs).result.warnings).toEqual([]);
   });
 });
+
+describe('a sensor at the end of its range', () => {
+  // cleanflight/cleanflight#1467: a clipped gyroscope was integrated as if it had read true
+  it('flags the repetition that it touches and leaves it unscored', () => {
+    const inputs = inputsOf({ seed: 47, script: 'r r' });
+    const first = analyse(inputs).result.repetitions[0];
+    if (first?.kind !== 'rehearsal') throw new Error('no rehearsal');
+    const clipped = inputs.map((i) =>
+      i.kind === 'sample' && Math.abs(i.sample.timeS - first.releaseS - 0.1) < 0.03
+        ? { ...i, sample: { ...i.sample, saturated: true } }
+        : i,
+    );
+    const [a, b] = analyse(clipped).result.repetitions;
+    expect(a?.flags).toContain('saturated');
+    expect(a?.kind === 'rehearsal' && a.verdict.passed).toBe(null);
+    expect(b?.flags).not.toContain('saturated');
+  });
+});
