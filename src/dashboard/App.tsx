@@ -1,25 +1,52 @@
 import type { Feed } from './feed/feed.ts';
+import { AfterScreen } from './after/AfterScreen.tsx';
 import { FeedContext } from './feed/hooks.ts';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
+import { ReadyScreen } from './ready/ReadyScreen.tsx';
 import { Connection } from './shell/Connection.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
 import { SensorsScreen } from './sensors/SensorsScreen.tsx';
 import { SafetyScreen } from './shell/SafetyScreen.tsx';
 import { TopBar } from './shell/TopBar.tsx';
-import { useRoute } from './shell/router.ts';
+import { type Route, useFollowStage, useRoute } from './shell/router.ts';
+import { TodayScreen } from './today/TodayScreen.tsx';
 import { type PageSound, useSound } from './sound/pageSound.ts';
 
-export function App({ feed, sound }: { readonly feed: Feed; readonly sound: PageSound }) {
+function Screen({ route, caption }: { readonly route: Route; readonly caption: string | null }) {
+  switch (route) {
+    case 'today':
+      return <TodayScreen />;
+    case 'ready':
+      return <ReadyScreen caption={caption} />;
+    case 'practice':
+      return <PracticeScreen caption={caption} />;
+    case 'after':
+      return <AfterScreen />;
+    case 'sensors':
+      return <SensorsScreen />;
+    case 'safety':
+      return <SafetyScreen />;
+  }
+}
+
+function Shell({ sound }: { readonly sound: PageSound }) {
   const route = useRoute();
   const { caption } = useSound(sound);
+  useFollowStage();
+  return (
+    <>
+      <TopBar route={route} sound={sound} />
+      <Connection />
+      <Screen route={route} caption={caption} />
+    </>
+  );
+}
+
+export function App({ feed, sound }: { readonly feed: Feed; readonly sound: PageSound }) {
   return (
     <ErrorBoundary>
       <FeedContext.Provider value={feed}>
-        <TopBar route={route} sound={sound} />
-        <Connection />
-        {route === 'practice' && <PracticeScreen caption={caption} />}
-        {route === 'sensors' && <SensorsScreen />}
-        {route === 'safety' && <SafetyScreen />}
+        <Shell sound={sound} />
       </FeedContext.Provider>
     </ErrorBoundary>
   );

@@ -9,7 +9,7 @@ import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
-import { practiceHost } from '../../src/practice/host.ts';
+import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
@@ -49,21 +49,47 @@ export const openBrowser = (): Promise<Browser> =>
     ],
   });
 
-export interface RunningService {
+export interface RunningHost {
   readonly url: string;
   readonly port: number;
-  readonly practice: ReturnType<typeof livePractice>;
   end(): Promise<void>;
 }
 
-/** The real service with the real analysis on a free (or the given) port. */
+export interface RunningService extends RunningHost {
+  readonly practice: ReturnType<typeof livePractice>;
+}
+
+interface ServiceOptions {
+  readonly port?: number;
+  readonly hand?: 'left' | 'right';
+  readonly desk?: DeskService;
+}
+
+/** Serves the page of a host on a free (or the given) port. */
+export async function startHost(
+  host: PracticeHost,
+  { desk, port }: ServiceOptions = {},
+): Promise<RunningHost> {
+  const app = await buildStudentApp({
+    host,
+    now,
+    dashboardFolder: await builtPage(),
+    ...(desk && { desk }),
+  });
+  await app.listen({ host: '127.0.0.1', port: port ?? 0 });
+  host.current().start();
+  const { port: used } = app.server.address() as AddressInfo;
+  const end = async (): Promise<void> => {
+    await host.stop();
+    await app.close();
+  };
+  return { url: `http://127.0.0.1:${used}/`, port: used, end };
+}
+
+/** The real service with the real analysis and one practice. */
 export async function startService(
   source: SensorSource,
-  options: {
-    readonly port?: number;
-    readonly hand?: 'left' | 'right';
-    readonly desk?: DeskService;
-  } = {},
+  options: ServiceOptions = {},
 ): Promise<RunningService> {
   const practice = livePractice({
     practiceId: `${Date.now()}`,
@@ -72,21 +98,8 @@ export async function startService(
     settings: { hand: options.hand ?? 'right', plan: DEFAULT_PLAN, emitFrames: true },
     now,
   });
-  const { desk } = options;
-  const app = await buildStudentApp({
-    host: practiceHost({ first: practice }),
-    now,
-    dashboardFolder: await builtPage(),
-    ...(desk && { desk }),
-  });
-  await app.listen({ host: '127.0.0.1', port: options.port ?? 0 });
-  practice.start();
-  const { port } = app.server.address() as AddressInfo;
-  const end = async (): Promise<void> => {
-    await practice.stop();
-    await app.close();
-  };
-  return { url: `http://127.0.0.1:${port}/`, port, practice, end };
+  const running = await startHost(practiceHost({ first: practice }), options);
+  return { ...running, practice };
 }
 
 export const SIZES = {

@@ -89,11 +89,21 @@ describe('the live page', () => {
     await page.keyboard.press('Tab');
     expect(await focused(page)).toBe('Skip to the practice');
     const reached: string[] = [];
-    for (let i = 0; i < 8; i++) {
+    for (let i = 0; i < 14; i++) {
       await page.keyboard.press('Tab');
       reached.push(await focused(page));
     }
-    for (const name of ['Practice', 'Safety', 'Pause', 'Far view', 'More']) {
+    for (const name of [
+      'Today',
+      'Practice',
+      'Sensors',
+      'Safety',
+      'Pain',
+      'Pause',
+      'End',
+      'Far view',
+      'More',
+    ]) {
       expect(
         reached.some((text) => text.startsWith(name)),
         name,

@@ -3,7 +3,7 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { SCALES, measureRows, place } from '../../src/dashboard/measures/rows.ts';
 import { stageWord } from '../../src/dashboard/practice/stateWord.ts';
 import { readPrefs } from '../../src/dashboard/shell/prefs.ts';
-import { routeOf } from '../../src/dashboard/shell/router.ts';
+import { routeForStage, routeOf } from '../../src/dashboard/shell/router.ts';
 import { newDraft, setSection, takeEvent, takeOutput } from '../../src/practice/reduce.ts';
 import { ball, phase, rehearsal } from '../practice/scripted.ts';
 
@@ -102,10 +102,13 @@ describe('what a browser remembers', () => {
     }
   });
 
-  it('opens the practice where the address names no screen', () => {
+  it('leaves the screen to the practice where the address names none', () => {
     expect(routeOf('#/safety')).toBe('safety');
     for (const hash of ['', '#', '#/nowhere', '#/constructor']) {
-      expect(routeOf(hash)).toBe('practice');
+      expect(routeOf(hash)).toBeNull();
     }
+    expect(routeForStage('practice')).toBe('practice');
+    expect(routeForStage('strap')).toBe('ready');
+    expect(routeForStage('after')).toBe('after');
   });
 });

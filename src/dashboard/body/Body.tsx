@@ -16,7 +16,13 @@ function View({ view, title }: { view: ViewName; title: string }) {
   }, [feed, view, leftHanded]);
   return (
     <figure class="body-view">
-      <svg ref={svg} viewBox="-0.74 -0.92 1.48 1.46" role="img" aria-label={title} />
+      <svg
+        ref={svg}
+        class="body-figure"
+        viewBox="-0.74 -0.92 1.48 1.46"
+        role="img"
+        aria-label={title}
+      />
       <figcaption>{title}</figcaption>
     </figure>
   );

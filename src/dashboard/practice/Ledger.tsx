@@ -2,6 +2,7 @@ import { type Plan, askedRatio } from '../../coaching/plan.ts';
 import type { LedgerView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
+import { showDialog } from './dialogs.ts';
 import { markOf } from './kind.ts';
 import { Shape } from './shapes.tsx';
 
@@ -23,13 +24,15 @@ function Strip() {
         .slice(-SHOWN)
         .reverse()
         .map((entry) => (
-          <li
-            key={entry.index}
-            class={`mark-${markOf(entry)}`}
-            title={t.ledger.entry[markOf(entry)]}
-          >
-            <Shape mark={markOf(entry)} />
-            <span class="hidden">{`${entry.index}: ${t.ledger.entry[markOf(entry)]}`}</span>
+          <li key={entry.index} class={entry.corrected ? 'corrected' : undefined}>
+            <button
+              type="button"
+              title={t.ledger.entry[markOf(entry)]}
+              aria-label={`${entry.index}: ${t.ledger.entry[markOf(entry)]}`}
+              onClick={() => showDialog({ kind: 'correct', index: entry.index })}
+            >
+              <Shape mark={markOf(entry)} />
+            </button>
           </li>
         ))}
     </ol>

@@ -5,7 +5,9 @@ import { Measures } from '../measures/Measures.tsx';
 import { SensorLine } from '../sensors/SensorLine.tsx';
 import { Caution } from '../shell/Caution.tsx';
 import { usePrefs } from '../shell/prefs.ts';
+import { Caption } from '../sound/Caption.tsx';
 import { t } from '../strings/strings.ts';
+import { Dialogs } from './Dialogs.tsx';
 import { Ledger } from './Ledger.tsx';
 import { SourceNotice } from './SourceNotice.tsx';
 import { Stage } from './Stage.tsx';
@@ -26,10 +28,7 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
           <div class="lane">
             <Stage />
             <Verdict />
-            <p class="caption" aria-live="polite" data-testid="caption">
-              <span class="label">{t.sound.captions}</span>
-              {caption ?? <span class="caption-none">{t.sound.noCaption}</span>}
-            </p>
+            <Caption words={caption} />
           </div>
           <Ledger />
           {!far && (
@@ -42,6 +41,7 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
           <SensorLine />
         </>
       )}
+      <Dialogs />
       <Caution />
     </main>
   );

@@ -15,8 +15,8 @@ export function Warnings() {
             <path d="M12 3 22.5 21H1.5Z" />
             <path d="M12 9.5v5.5M12 17.6v.6" class="cut" />
           </svg>
-          <p>
-            <strong>{t.warnings.title}.</strong> {text} <small>{t.warnings.stored}</small>
+          <p title={t.warnings.stored}>
+            <strong>{t.warnings.title}.</strong> {text}
           </p>
           <button type="button" onClick={() => void feed.send({ type: 'acknowledge', id })}>
             {t.warnings.acknowledge}

@@ -13,24 +13,27 @@ function rateText({ rateHz, nominalRateHz }: SensorView): string {
 const ageText = (ms: number): string =>
   t.sensors.age(ms < 1000 ? `${ms.toFixed(0)} ms` : `${(ms / 1000).toFixed(0)} s`);
 
+/** What is known of a sensor's link, in words with units. */
+export const sensorFacts = (sensor: SensorView): readonly string[] =>
+  [
+    rateText(sensor),
+    sensor.lostPct === null ? null : t.sensors.lost(sensor.lostPct.toFixed(1)),
+    sensor.ageMs === null || sensor.state === 'ended' ? null : ageText(sensor.ageMs),
+    sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
+  ].filter((fact) => fact !== null);
+
 const STALE_MS = 1500;
 
 function Sensor({ sensor }: { sensor: SensorView }) {
   const stale = sensor.ageMs !== null && sensor.ageMs > STALE_MS;
   const well = sensor.state === 'ended' || (sensor.state === 'streaming' && !stale);
-  const parts = [
-    rateText(sensor),
-    sensor.lostPct === null ? null : t.sensors.lost(sensor.lostPct.toFixed(1)),
-    sensor.ageMs === null || sensor.state === 'ended' ? null : ageText(sensor.ageMs),
-    sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
-  ];
   return (
     <li class={well ? 'sensor sensor-well' : 'sensor sensor-ill'}>
       <span class="sensor-dot" aria-hidden="true" />
       <strong>{t.sensors[sensor.sensor]}</strong>
       <span class="sensor-name">{sensor.name}</span>
       <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
-      <span class="sensor-numbers">{parts.filter((part) => part !== null).join(' · ')}</span>
+      <span class="sensor-numbers">{sensorFacts(sensor).join(' · ')}</span>
       {sensor.reason !== null && !well && <span class="sensor-reason">{sensor.reason}</span>}
     </li>
   );

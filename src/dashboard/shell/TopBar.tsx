@@ -1,9 +1,10 @@
 import { useFeed, useSection } from '../feed/hooks.ts';
+import { showDialog } from '../practice/dialogs.ts';
 import type { PageSound } from '../sound/pageSound.ts';
 import { t } from '../strings/strings.ts';
 import { SettingsPanel } from './SettingsPanel.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
-import { ROUTES, type Route, hrefOf } from './router.ts';
+import { NAV, type Route, hrefOf } from './router.ts';
 
 function SimulatedBadge() {
   const source = useSection('source');
@@ -34,6 +35,22 @@ function PauseButton() {
   );
 }
 
+function PainButton() {
+  return (
+    <button type="button" class="quiet" onClick={() => showDialog({ kind: 'pain' })}>
+      {t.pain.button} <kbd>H</kbd>
+    </button>
+  );
+}
+
+function EndButton() {
+  return (
+    <button type="button" class="quiet" onClick={() => showDialog({ kind: 'end' })}>
+      {t.end.button} <kbd>E</kbd>
+    </button>
+  );
+}
+
 function FarButton() {
   const { far } = usePrefs();
   return (
@@ -51,7 +68,7 @@ function FarButton() {
 function Pages({ route }: { readonly route: Route }) {
   return (
     <nav aria-label={t.nav.label}>
-      {ROUTES.map((name) => (
+      {NAV.map((name) => (
         <a key={name} href={hrefOf(name)} aria-current={name === route ? 'page' : undefined}>
           {t.nav[name]}
         </a>
@@ -61,6 +78,7 @@ function Pages({ route }: { readonly route: Route }) {
 }
 
 export function TopBar({ route, sound }: { readonly route: Route; readonly sound: PageSound }) {
+  const practising = useSection('stage') === 'practice';
   return (
     <header class="top">
       <a class="skip" href="#main" onClick={skip}>
@@ -76,9 +94,11 @@ export function TopBar({ route, sound }: { readonly route: Route; readonly sound
       <Pages route={route} />
       <SimulatedBadge />
       <div class="top-actions">
-        {route === 'practice' && (
+        {route === 'practice' && practising && (
           <>
+            <PainButton />
             <PauseButton />
+            <EndButton />
             <FarButton />
           </>
         )}

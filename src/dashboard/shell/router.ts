@@ -1,22 +1,63 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { Stage } from '../../streaming/contract.ts';
+import { useFeed, useFeedPart } from '../feed/hooks.ts';
+import { setPrefs } from './prefs.ts';
 
-export const ROUTES = ['practice', 'sensors', 'safety'] as const;
+export const ROUTES = ['today', 'ready', 'practice', 'after', 'sensors', 'safety'] as const;
 export type Route = (typeof ROUTES)[number];
 
-/** The screen that an address names; the first one where it names none. */
-export function routeOf(hash: string): Route {
+/** Pages that can be gone to at any time. */
+export const NAV: readonly Route[] = ['today', 'practice', 'sensors', 'safety'];
+
+/** The screen that an address names; `null` where it names none. */
+export function routeOf(hash: string): Route | null {
   const name = hash.replace(/^#\/?/, '');
-  return ROUTES.find((route) => route === name) ?? ROUTES[0];
+  return ROUTES.find((route) => route === name) ?? null;
 }
 
 export const hrefOf = (route: Route): string => `#/${route}`;
 
-export function useRoute(): Route {
-  const [route, setRoute] = useState(routeOf(location.hash));
+/** Where a practice at that stage is to be seen. */
+export function routeForStage(stage: Stage): Route {
+  if (stage === 'practice') return 'practice';
+  if (stage === 'after' || stage === 'over') return 'after';
+  return 'ready';
+}
+
+export function go(route: Route): void {
+  location.hash = hrefOf(route);
+}
+
+function useHash(): string {
+  const [hash, setHash] = useState(location.hash);
   useEffect(() => {
-    const take = (): void => setRoute(routeOf(location.hash));
+    const take = (): void => setHash(location.hash);
     addEventListener('hashchange', take);
     return () => removeEventListener('hashchange', take);
   }, []);
-  return route;
+  return hash;
+}
+
+/** The screen to show: the one that the address names, else the one of the practice's stage. */
+export function useRoute(): Route {
+  const stage = useFeedPart(({ view }) => view?.stage ?? 'practice');
+  return routeOf(useHash()) ?? routeForStage(stage);
+}
+
+/** Goes along when the practice comes to another stage, or another practice begins. */
+export function useFollowStage(): void {
+  const feed = useFeed();
+  useEffect(() => {
+    let before = feed.state().view;
+    return feed.onMessage(({ view }) => {
+      const moved =
+        before !== null &&
+        view !== null &&
+        (before.stage !== view.stage || before.practiceId !== view.practiceId);
+      // From here on it is read from afar.
+      if (before?.stage === 'address' && view?.stage === 'practice') setPrefs({ far: true });
+      before = view;
+      if (moved && view !== null) go(routeForStage(view.stage));
+    });
+  }, [feed]);
 }

@@ -26,13 +26,37 @@ function steps(before: PracticeView, after: PracticeView): Announcement[] {
   const quality = after.calibration.quality;
   if (quality !== null && quality !== before.calibration.quality) {
     const problem = quality.problems.find((p) => p.refuses);
-    if (problem !== undefined) return only('step', 'notPassed', problem.message);
-    return only('step', 'passed', t.spoken.calibrated);
+    if (problem !== undefined) {
+      return only('step', 'notPassed', `${t.ready.calibrate.spokenAgain} ${problem.message}`);
+    }
+    const words = after.stage === 'practice' ? t.spoken.calibrated : t.ready.range.spoken;
+    return only('step', 'passed', words);
   }
+  if (after.stage !== 'practice') return [];
   const done = stepsDone(after.calibration);
   const next = CALIBRATION_ORDER[done];
   if (next === undefined || done === stepsDone(before.calibration)) return [];
   return only('step', 'listening', `${t.step[next] ?? ''}. ${t.stepDetail[next] ?? ''}`);
+}
+
+/** The guided start: each step as it is asked, a tick for each movement seen, help where nothing comes. */
+function guided(before: PracticeView, after: PracticeView): Announcement[] {
+  const { guide } = after;
+  if (guide === null || guide === before.guide) return [];
+  const s = t.ready.guide;
+  const isNew = before.guide?.step !== guide.step || before.guide.part !== guide.part;
+  const askedAgain = guide.status === 'asked' && before.guide?.status !== 'asked';
+  if (isNew || askedAgain) {
+    return only('step', 'listening', `${s.word[guide.step]}. ${s.detail[guide.step]}`);
+  }
+  if (guide.count > (before.guide?.count ?? 0)) return only('listening', 'listening', null);
+  const nowSlow = guide.status === 'slow' && before.guide?.status !== 'slow';
+  return nowSlow ? only('step', null, s.slow) : [];
+}
+
+function stages(before: PracticeView, after: PracticeView): Announcement[] {
+  const begins = before.stage === 'address' && after.stage === 'practice';
+  return begins ? only('step', 'passed', t.spoken.begin) : [];
 }
 
 function phases(before: PracticeView, after: PracticeView): Announcement[] {
@@ -93,5 +117,7 @@ export function announcements(
   after: PracticeView,
 ): readonly Announcement[] {
   if (before === null || before.practiceId !== after.practiceId || before === after) return [];
-  return [warnings, sensors, steps, phases, cues, ledgers].flatMap((part) => part(before, after));
+  return [warnings, sensors, steps, guided, stages, phases, cues, ledgers].flatMap((part) =>
+    part(before, after),
+  );
 }

@@ -3,6 +3,8 @@ import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import { measureLabel, measureText, targetText } from '../../coaching/measureText.ts';
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
+import { ready } from './en/ready.ts';
+import { after, today } from './en/today.ts';
 
 /** A minus sign where a hyphen stands before a digit. */
 const minus = (text: string): string => text.replace(/-(?=\d)/g, '−');
@@ -11,7 +13,19 @@ const minus = (text: string): string => text.replace(/-(?=\d)/g, '−');
 export const en = {
   product: 'Stillcatch',
   skip: 'Skip to the practice',
-  nav: { label: 'Pages', practice: 'Practice', sensors: 'Sensors', safety: 'Safety' },
+  nav: {
+    label: 'Pages',
+    today: 'Today',
+    ready: 'Get ready',
+    after: 'After',
+    practice: 'Practice',
+    sensors: 'Sensors',
+    safety: 'Safety',
+  },
+
+  ready,
+  today,
+  after,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,
@@ -273,7 +287,7 @@ export const en = {
       sensorLost: 'Sensor lost',
     },
   },
-  spoken: { calibrated: 'Calibrated.' },
+  spoken: { calibrated: 'Calibrated.', begin: 'Ready. Take your address.' },
 
   look: {
     settings: 'More',
@@ -293,6 +307,10 @@ export const en = {
       ['F', 'far or near view'],
       ['P', 'pause or resume'],
       ['M', 'mute or unmute'],
+      ['H', 'it hurts: rate a pain'],
+      ['R B I', 'the last one was a rehearsal, a ball, nothing'],
+      ['U', 'take a correction back'],
+      ['E', 'end the practice'],
       ['Enter', 'acknowledge the newest warning'],
     ],
     keysOn: 'Single keys work',
@@ -350,6 +368,33 @@ export const en = {
     help: 'Something in the page broke. The service and your recording go on. Reload the page.',
     reload: 'Reload',
     noAnswer: 'The service did not answer. Try again.',
+  },
+  pain: {
+    button: 'Pain',
+    title: 'Pain now?',
+    paused: 'The practice is paused.',
+    send: 'Tell it',
+    cancel: 'No pain, go on',
+  },
+  correct: {
+    title: (index: number) => `What was repetition ${index}?`,
+    measured: (kind: string) => `It was taken for: ${kind}.`,
+    kinds: {
+      rehearsal: 'a rehearsal',
+      ball: 'a ball',
+      practiceSwing: 'a practice swing',
+      ignored: 'nothing to count',
+    },
+    undo: 'Take the last correction back',
+    close: 'Leave it',
+    hint: 'Tap a sign to correct it.',
+  },
+  end: {
+    button: 'End',
+    title: 'End this practice?',
+    text: 'What was measured stays. You come to the summary.',
+    yes: 'End it',
+    no: 'Go on',
   },
   unit: { deg: '°', ms: 'ms', s: 's' },
 };

@@ -38,7 +38,7 @@ const MOVEMENTS: Readonly<Record<string, (scene: Scene) => void>> = {
     outAndBack(
       scene,
       { ...ABDUCTED, externalRotationDeg: 15 },
-      { ...ABDUCTED, externalRotationDeg: between(scene, 78, 92) },
+      { ...ABDUCTED, externalRotationDeg: between(scene, 92, 104) },
       { ...ABDUCTED, externalRotationDeg: 15 },
     ),
   rangeBend: (scene) => outAndBack(scene, { flexionDeg: between(scene, 60, 75) }),

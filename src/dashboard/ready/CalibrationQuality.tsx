@@ -1,0 +1,32 @@
+import type { SensorCalibrationQuality } from '../../body/calibrationResult.ts';
+import { useSection } from '../feed/hooks.ts';
+import { t } from '../strings/strings.ts';
+
+function Explained(props: { readonly name: string; readonly quality: SensorCalibrationQuality }) {
+  const { explained } = props.quality;
+  if (explained === null) return null;
+  return (
+    <li>
+      <strong>{props.name}</strong> {t.ready.calibrate.explained((100 * explained).toFixed(1))}
+    </li>
+  );
+}
+
+/** What came of the calibration: how good, and what to do where it was refused. */
+export function CalibrationQuality() {
+  const quality = useSection('calibration')?.quality ?? null;
+  if (quality === null) return null;
+  const s = t.ready.calibrate;
+  return (
+    <section class={quality.accepted ? 'quality' : 'quality refused'} aria-live="polite">
+      <h3>{quality.accepted ? s.quality : s.refused}</h3>
+      {quality.problems.map((problem) => (
+        <p key={problem.code}>{problem.message}</p>
+      ))}
+      <ul class="fine">
+        <Explained name={t.sensors.chest} quality={quality.chest} />
+        <Explained name={t.sensors.trailArm} quality={quality.trailArm} />
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,89 @@
+import { PoseDrawing } from '../body/PoseDrawing.tsx';
+import { POSES } from '../body/poses.ts';
+import type { ViewName } from '../body/project.ts';
+import type { GuideStep, GuideView, PoseView } from '../../streaming/contract.ts';
+import { useSection } from '../feed/hooks.ts';
+import { useAsk } from '../shell/Ask.tsx';
+import { t } from '../strings/strings.ts';
+import { CalibrationQuality } from './CalibrationQuality.tsx';
+
+interface StepDrawing {
+  readonly view: ViewName;
+  readonly pose: PoseView;
+  readonly ghost?: PoseView;
+}
+
+/** Each step as a posture, with where it starts as the ghost. */
+const DRAWINGS: Record<GuideStep, StepDrawing> = {
+  stand: { view: 'faceOn', pose: POSES.upright },
+  bow: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
+  armRaise: { view: 'downTheLine', pose: POSES.armRaised, ghost: POSES.upright },
+  standAgain: { view: 'faceOn', pose: POSES.upright },
+  rangeRotation: { view: 'faceOn', pose: POSES.turnedOut, ghost: POSES.abducted },
+  rangeBend: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
+  rangeTrailSide: { view: 'faceOn', pose: POSES.trailSide, ghost: POSES.upright },
+  rangeLeadSide: { view: 'faceOn', pose: POSES.leadSide, ghost: POSES.upright },
+  address: { view: 'downTheLine', pose: POSES.address, ghost: POSES.upright },
+};
+
+function statusText({ status, count, wanted, endDeg }: GuideView): string {
+  const s = t.ready.guide;
+  if (status === 'asked') return s.asked;
+  if (status === 'slow') return s.slow;
+  if (status === 'done') return s.solving;
+  if (wanted > 0) return s.count(count, wanted);
+  return endDeg === null ? s.watching : s.end(endDeg);
+}
+
+function Progress({ guide }: { readonly guide: GuideView }) {
+  return (
+    <div class="guide-status">
+      {guide.part !== 'range' && (
+        <div class="hold-track" aria-hidden="true">
+          <div class="hold-fill" style={{ transform: `scaleX(${guide.progress})` }} />
+        </div>
+      )}
+      <p class="guide-text">{statusText(guide)}</p>
+    </div>
+  );
+}
+
+/** One movement that was asked for, large, drawn, and how far it has come. */
+export function GuidedStep() {
+  const guide = useSection('guide');
+  const leftHanded = useSection('hand') === 'left';
+  const { ask } = useAsk();
+  if (guide === null) return null;
+  const { view, pose, ghost } = DRAWINGS[guide.step];
+  const s = t.ready.guide;
+  return (
+    <div class="guided" data-testid="guided" data-step={guide.step}>
+      <div class="guided-words">
+        <p class="label">{s.part(guide.index + 1, guide.of)}</p>
+        <h2 class="state-word" tabIndex={-1}>
+          {s.word[guide.step]}
+        </h2>
+        <p class="state-detail">{s.detail[guide.step]}</p>
+        <Progress guide={guide} />
+        {guide.part === 'calibrate' && guide.status === 'done' && <CalibrationQuality />}
+        <div class="row">
+          <button type="button" class="quiet" onClick={() => void ask({ type: 'again' })}>
+            {t.ready.again}
+          </button>
+          {guide.part === 'range' && (
+            <button type="button" class="quiet" onClick={() => void ask({ type: 'skip' })}>
+              {t.ready.skip}
+            </button>
+          )}
+        </div>
+      </div>
+      <PoseDrawing
+        view={view}
+        pose={pose}
+        ghost={ghost ?? null}
+        leftHanded={leftHanded}
+        label={s.detail[guide.step]}
+      />
+    </div>
+  );
+}

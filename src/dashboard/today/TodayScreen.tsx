@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks';
+import { askedRatio } from '../../coaching/plan.ts';
+import { measureText } from '../../coaching/measureText.ts';
+import { useSection } from '../feed/hooks.ts';
+import { Refusal, useAsk } from '../shell/Ask.tsx';
+import { Caution } from '../shell/Caution.tsx';
+import { go, hrefOf, routeForStage } from '../shell/router.ts';
+import { t } from '../strings/strings.ts';
+import { FirstVisit } from './FirstVisit.tsx';
+
+type Hand = 'left' | 'right';
+type Sensors = 'demo' | 'bluetooth';
+
+function Choice<T extends string>(props: {
+  readonly title: string;
+  readonly names: Readonly<Record<T, string>>;
+  readonly value: T;
+  readonly set: (value: T) => void;
+}) {
+  const { title, names, value, set } = props;
+  return (
+    <fieldset class="choice">
+      <legend>{title}</legend>
+      {(Object.keys(names) as T[]).map((name) => (
+        <label key={name} class={name === value ? 'chosen' : ''}>
+          <input type="radio" name={title} checked={name === value} onChange={() => set(name)} />
+          {names[name]}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function PlanSentence() {
+  const plan = useSection('plan');
+  if (plan === null) return null;
+  const { rehearsals, balls } = askedRatio(plan);
+  const hold = plan.targets.holdS?.min;
+  const text = hold === undefined ? t.today.noHold : measureText('holdS', hold);
+  return <p class="lead">{t.today.plan(rehearsals, balls, text)}</p>;
+}
+
+function LastTime() {
+  const last = useSection('person')?.lastSession ?? null;
+  if (last === null) return null;
+  const when = new Date(last.startedMs).toLocaleDateString('en', {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+  });
+  return (
+    <p>
+      {t.today.last(when, last.repetitions)}
+      {last.note !== '' && (
+        <>
+          {' '}
+          {t.today.lastNote}: <q>{last.note}</q>
+        </>
+      )}
+    </p>
+  );
+}
+
+function Start() {
+  const [hand, setHand] = useState<Hand>('right');
+  const [sensors, setSensors] = useState<Sensors>('demo');
+  const { ask, refusal } = useAsk();
+  return (
+    <form
+      class="start"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void ask({ type: 'begin', kind: 'guided', hand, sensors });
+      }}
+    >
+      <Choice title={t.today.hand} names={t.today.hands} value={hand} set={setHand} />
+      <Choice
+        title={t.today.sensors}
+        names={t.today.sensorKinds}
+        value={sensors}
+        set={setSensors}
+      />
+      <p class="fine">
+        {sensors === 'demo' ? t.today.demoWhy : <a href={hrefOf('sensors')}>{t.today.ownWhy}</a>}
+      </p>
+      <Refusal text={refusal} />
+      <div class="row">
+        <button type="submit" class="primary">
+          {t.today.start}
+        </button>
+        <DemoButton hand={hand} />
+      </div>
+    </form>
+  );
+}
+
+function DemoButton({ hand }: { readonly hand: Hand }) {
+  const source = useSection('source');
+  const stage = useSection('stage');
+  const { ask } = useAsk();
+  const running = source?.kind === 'synthetic' && stage === 'practice';
+  const watch = (): void => {
+    if (running) go('practice');
+    else void ask({ type: 'begin', kind: 'demo', hand, sensors: 'demo' });
+  };
+  return (
+    <button type="button" onClick={watch}>
+      {t.today.demo}
+    </button>
+  );
+}
+
+/** What is asked today, and the way into a practice. */
+export function TodayScreen() {
+  const stage = useSection('stage');
+  const firstUse = useSection('person')?.firstUse ?? true;
+  const underWay = stage !== null && routeForStage(stage) === 'ready' && stage !== 'stopped';
+  return (
+    <main id="main" class="today" tabIndex={-1}>
+      <div class="today-start">
+        <h1>{t.today.title}</h1>
+        <PlanSentence />
+        <LastTime />
+        {underWay && (
+          <p>
+            <a href={hrefOf('ready')}>{t.today.goOn}</a>
+          </p>
+        )}
+        <Start />
+      </div>
+      <FirstVisit open={firstUse} />
+      <Caution />
+    </main>
+  );
+}
