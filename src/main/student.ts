@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { join } from 'node:path';
 import { SessionError } from '../sessions/sessionError.ts';
+import { openKeeping } from './keeping.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
 import { personFile } from './personFile.ts';
@@ -20,14 +21,21 @@ const now = (): number => performance.now();
 async function run(settings: StudentSettings): Promise<void> {
   const live = liveSensors();
   const first = await practiceSource(settings, live);
+  const keeping = await openKeeping({
+    root: settings.data,
+    date: () => new Date(),
+    say: console.error,
+  });
   const host = studentHost({
     first,
     ...(settings.replay === null && { sourceFor: sourceFor(settings, live) }),
     store: personFile(join(settings.data, 'person.json'), console.error),
+    said: keeping.said,
     now,
     date: Date.now,
   });
-  const app = await buildStudentApp({ host, now, desk: live.desk });
+  keeping.follow(host);
+  const app = await buildStudentApp({ host, now, desk: live.desk, sessions: keeping.sessions });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
@@ -40,6 +48,7 @@ async function run(settings: StudentSettings): Promise<void> {
     ending = true;
     void host
       .stop()
+      .then(() => keeping.close())
       .then(() => app.close())
       .then(() => first.close())
       .then(() => live.stop())

@@ -14,6 +14,8 @@ export interface StudentHostOptions {
   /** Makes the sensors of a new practice; left out where there is only the first. */
   readonly sourceFor?: (beginning: Beginning) => SensorSource;
   readonly store: PersonStore;
+  /** Hears what the person says that belongs to the session. */
+  readonly said?: (record: PracticeRecord) => void;
   /** Monotonic, ms. */
   readonly now: () => number;
   /** ms since 1970, UTC. */
@@ -64,6 +66,9 @@ export function studentHost(options: StudentHostOptions): PracticeHost {
     ...(sourceFor && {
       make: (beginning: Beginning) => newPractice(options, sourceFor(beginning), beginning),
     }),
-    keep: (record) => keep(options, record),
+    keep: (record) => {
+      keep(options, record);
+      options.said?.(record);
+    },
   });
 }

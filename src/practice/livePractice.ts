@@ -1,13 +1,14 @@
 import { Subject, interval, map, type Observable, type Subscription } from 'rxjs';
+import type { AnalysisResult } from '../analysis/result.ts';
 import type { ImuSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import { type CurveColumns, emptyCurve } from './curve.ts';
 import { type PracticeCommand, type Refusal, obey } from './obey.ts';
-import { type PracticeDraft, type Section, newDraft } from './reduce.ts';
-import { type PracticeOptions, type Run, takeSignal } from './run.ts';
+import { type PracticeDraft, type Section, newDraft, setSection } from './reduce.ts';
+import { type PracticeOptions, type Run, resultOf, takeSignal } from './run.ts';
 import type { SourceSignal } from './signal.ts';
-import type { PracticeView } from './view.ts';
+import type { KeepingView, PracticeView } from './view.ts';
 
 /** What one signal changed. */
 export interface PracticeChange {
@@ -25,6 +26,10 @@ export interface LivePractice {
   view(): PracticeView;
   start(): void;
   obey(command: PracticeCommand): Refusal;
+  /** The screens hear what becomes of the recording. */
+  tellKeeping(keeping: KeepingView): void;
+  /** The whole practice's result, once nothing more will come; `null` where the chain gives none. */
+  result(sessionId: string): AnalysisResult | null;
   stop(): Promise<void>;
 }
 
@@ -92,6 +97,11 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
       changes.next(handOver(run.draft, now()));
       return refusal;
     },
+    tellKeeping: (keeping) => {
+      setSection(run.draft, 'keeping', keeping);
+      changes.next(handOver(run.draft, now()));
+    },
+    result: (sessionId) => resultOf(run, sessionId),
     stop: async () => {
       await options.source.stop();
       for (const subscription of subscriptions) subscription.unsubscribe();

@@ -69,6 +69,7 @@ export function newDraft(
       strip: [],
       last: null,
       warnings: [],
+      keeping: null,
       summary: null,
     },
   };

@@ -1,4 +1,5 @@
 import type { AnalysisInput, AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
+import type { AnalysisResult } from '../analysis/result.ts';
 import type { OwnRange } from '../coaching/plan.ts';
 import { SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -155,6 +156,22 @@ function feed<S>(run: Run<S>, input: AnalysisInput): void {
 
 function feedFinish<S>(run: Run<S>): void {
   run.options.chain.finish(run.analysis, (output) => takeOutput(run.draft, output));
+}
+
+/**
+ * The result of the whole practice with all warnings, those too that came of what the person said;
+ * `null` where the chain gives none. Nothing may be fed afterwards.
+ */
+export function resultOf<S>(run: Run<S>, sessionId: string): AnalysisResult | null {
+  const { chain } = run.options;
+  if (chain.result === undefined) return null;
+  if (!isOver(run.draft.view)) feedFinish(run);
+  const result = chain.result(run.analysis, sessionId);
+  const said = run.draft.view.warnings
+    .filter(({ id, atS }) => !result.warnings.some((w) => w.id === id && w.atS === atS))
+    .map(({ id, atS, text }) => ({ id, atS, text }));
+  const warnings = [...result.warnings, ...said].sort((a, b) => a.atS - b.atS);
+  return { ...result, warnings };
 }
 
 function healthOf<S>(run: Run<S>, sensor: SensorLink['sensor']): SensorHealth {

@@ -110,6 +110,14 @@ export interface StripEntry {
   readonly passed: boolean | null;
 }
 
+/** What becomes of this practice. */
+export interface KeepingView {
+  /** The session that it is written to; `null` where there is none (yet). */
+  readonly sessionId: string | null;
+  /** Why it is not being kept now, in a sentence for the person; `null` where all is well. */
+  readonly problem: string | null;
+}
+
 /** Everything a screen needs to show a practice from nothing. Plain data. */
 export interface PracticeView {
   /** New for every start of the service or of a session: a screen forgets what it said before. */
@@ -137,6 +145,8 @@ export interface PracticeView {
   readonly last: JudgedRepetition | null;
   /** Oldest first; at most `WARNINGS_KEPT`. */
   readonly warnings: readonly KeptWarning[];
+  /** `null` where nobody keeps it: a recording that is played. */
+  readonly keeping: KeepingView | null;
   /** From the end of the practice on. */
   readonly summary: SummaryView | null;
 }

@@ -32,7 +32,7 @@ export interface SessionStore {
   restore(id: string): Promise<void>;
   /** Deletes for good what was removed before `beforeMs` (epoch). */
   purge(beforeMs: number): Promise<void>;
-  /** Deletes a session for good, at once. */
+  /** Deletes a session for good, at once; its writer must be closed. */
   discard(id: string): Promise<void>;
   /** Takes in a session zip or folder from elsewhere. @throws SessionError `exists` where it is here already. */
   importSession(path: string): Promise<string>;
@@ -71,7 +71,7 @@ export async function openStore(root: string, options: StoreOptions = {}): Promi
     remove: (id) => move(db, places, checkedId(id), now()),
     restore: (id) => move(db, places, checkedId(id), null),
     purge: (beforeMs) => purge(db, places, beforeMs),
-    discard: (id) => discard(db, places, checkedId(id), now()),
+    discard: (id) => discard(db, places, checkedId(id)),
     importSession: (path) => importSession(db, places, path),
     exportZip: async (id, out) => {
       await existing(db, checkedId(id));
@@ -175,8 +175,8 @@ async function move(db: Index, places: Places, id: string, deletedAt: Date | nul
     .execute();
 }
 
-async function discard(db: Index, places: Places, id: string, now: Date): Promise<void> {
-  await move(db, places, id, now);
+async function discard(db: Index, places: Places, id: string): Promise<void> {
+  await rm(join(places.sessions, id), { recursive: true, force: true });
   await destroy(db, places, id);
 }
 

@@ -1,0 +1,218 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import * as analysis from '../../src/analysis/analysis.ts';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { type Keeping, type KeepingOptions, openKeeping } from '../../src/main/keeping.ts';
+import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
+import { livePractice } from '../../src/practice/livePractice.ts';
+import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+import { analyseSession } from '../../src/sessions/analyseSession.ts';
+import { openSession } from '../../src/sessions/openSession.ts';
+import { type SessionStore, openStore } from '../../src/sessions/store/store.ts';
+import { scratch } from '../sessions/makeSession.ts';
+import { HandSource } from '../practice/scripted.ts';
+
+const SPEED = 100;
+const PATIENCE = { timeout: 30_000, interval: 20 };
+
+const demo = (): SensorSource =>
+  new SyntheticSource({ seed: 1, hand: 'right', speed: SPEED, endless: true });
+
+const practise = (source: SensorSource) =>
+  livePractice({
+    practiceId: `p${Math.random()}`,
+    source,
+    chain: analysis,
+    settings: { hand: 'right', plan: DEFAULT_PLAN, emitFrames: true },
+    now: () => performance.now(),
+  });
+
+async function keep(more: Partial<KeepingOptions> = {}): Promise<Keeping> {
+  return openKeeping({ root: scratch(), date: () => new Date(), say: () => undefined, ...more });
+}
+
+function begin(keeping: Keeping, source: SensorSource = demo()): PracticeHost {
+  const host = practiceHost({ first: practise(source), make: () => practise(demo()) });
+  keeping.follow(host);
+  host.current().start();
+  onTestFinished(() => host.stop());
+  return host;
+}
+
+const someRepetitions = (host: PracticeHost) =>
+  vi.waitFor(() => expect(host.current().view().ledger.rehearsals).toBeGreaterThan(2), PATIENCE);
+
+async function reopened(root: string): Promise<SessionStore> {
+  const store = await openStore(root);
+  onTestFinished(() => store.close());
+  return store;
+}
+
+describe('A live practice', () => {
+  it('is a whole session when the service ends, with the very result that was seen', async () => {
+    const root = scratch();
+    const keeping = await keep({ root });
+    const host = begin(keeping);
+    await someRepetitions(host);
+    await host.stop();
+    await keeping.close();
+    const { sessionId } = host.current().view().keeping!;
+    const store = await reopened(root);
+    const [session, ...others] = await store.list();
+    expect(others).toEqual([]);
+    expect(session).toMatchObject({ id: sessionId, state: 'complete', simulated: true });
+    expect(session!.rehearsals).toBe(host.current().view().ledger.rehearsals);
+    const recorded = await openSession(store.folderOf(session!.id));
+    onTestFinished(() => recorded.close());
+    expect(recorded.header).toMatchObject({ simulated: true, hand: 'right' });
+    const again = await analyseSession(recorded, DEFAULT_PLAN);
+    const kept = (await store.get(session!.id))!;
+    expect(again.repetitions.map((r) => [r.kind, r.topS.toFixed(3)])).toEqual(
+      kept.repetitions.map((r) => [r.kind, r.topS.toFixed(3)]),
+    );
+  });
+
+  it('is closed when the person ends it, and keeps what was said of it', async () => {
+    const keeping = await keep();
+    onTestFinished(() => keeping.close());
+    const host = begin(keeping);
+    await someRepetitions(host);
+    const practice = host.current();
+    expect(host.obey({ type: 'finish' })).toBeNull();
+    const command = { type: 'close', pain: 1, signs: [], note: 'windy' } as const;
+    expect(host.obey(command)).toBeNull();
+    keeping.said({ practice, command });
+    const store = keeping.sessions.store!;
+    await vi.waitFor(
+      async () =>
+        expect(await store.list()).toMatchObject([
+          { state: 'complete', painAfter: 1, note: 'windy' },
+        ]),
+      PATIENCE,
+    );
+  });
+
+  it('is not written where it is a recording that is played', async () => {
+    const keeping = await keep();
+    onTestFinished(() => keeping.close());
+    const played = Object.assign(new HandSource(), { kind: 'replay' }) as unknown as HandSource;
+    const host = begin(keeping, played);
+    played.packets(1);
+    await host.stop();
+    expect(await keeping.sessions.store!.list()).toEqual([]);
+    expect(host.current().view().keeping).toBeNull();
+  });
+});
+
+describe('A demonstration without end', () => {
+  it('begins anew in time, and only the last few are kept', { timeout: 90_000 }, async () => {
+    const root = scratch();
+    const keeping = await keep({ root, mostDemoS: 75 });
+    const host = begin(keeping);
+    const store = keeping.sessions.store!;
+    const imported = await store.importSession(
+      fileURLToPath(new URL('../../recordings/left-mixed.zip', import.meta.url)),
+    );
+    const seen = new Set<string>();
+    await vi.waitFor(
+      () => {
+        seen.add(host.current().view().keeping?.sessionId ?? '');
+        expect(seen.size).toBeGreaterThan(7);
+      },
+      { timeout: 50_000, interval: 20 },
+    );
+    await host.stop();
+    await keeping.close();
+    const kept = await (await reopened(root)).list();
+    expect(kept.filter((s) => s.id !== imported).length).toBeLessThanOrEqual(5);
+    expect(kept.map((s) => s.id)).toContain(imported);
+    for (const session of kept) expect(session.state).toBe('complete');
+  });
+});
+
+describe('Practice goes on, and the person is told', () => {
+  it('where another process has the folder', async () => {
+    const root = scratch();
+    const other = await openStore(root);
+    onTestFinished(() => other.close());
+    const said: string[] = [];
+    const keeping = await keep({ root, say: (sentence) => said.push(sentence) });
+    const host = begin(keeping);
+    await someRepetitions(host);
+    expect(host.current().view().keeping).toEqual({
+      sessionId: null,
+      problem:
+        'Your practices are not being kept: the data folder is in use by another running Stillcatch.',
+    });
+    expect(keeping.sessions.store).toBeNull();
+    expect(said).toHaveLength(1);
+    await keeping.close();
+  });
+
+  it('where the folder cannot be made', async () => {
+    const file = join(scratch(), 'file');
+    writeFileSync(file, '');
+    const keeping = await keep({ root: join(file, 'data') });
+    expect(keeping.sessions.problem).toMatch(/not being kept: the data folder .* cannot be made/);
+    await keeping.close();
+  });
+
+  it('where the disk refuses when it begins', async () => {
+    const root = scratch();
+    const keeping = await keep({ root });
+    rmSync(join(root, 'sessions'), { recursive: true });
+    writeFileSync(join(root, 'sessions'), '');
+    const host = begin(keeping);
+    await someRepetitions(host);
+    expect(host.current().view().keeping!.problem).toMatch(/^This practice is not being kept: /);
+    await host.stop();
+    await keeping.close();
+  });
+});
+
+/** The service as `npm start` runs it; resolves once it listens. */
+async function service(root: string) {
+  const main = fileURLToPath(new URL('../../src/main/student.ts', import.meta.url));
+  const args = ['--import', 'tsx', main, '--data', root, '--port', '0', '--speed', '60'];
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  let url = '';
+  child.stdout.on('data', (text: Buffer) => {
+    url = /http:\S+/.exec(text.toString())?.[0] ?? url;
+  });
+  await vi.waitFor(() => expect(url).not.toBe(''), PATIENCE);
+  const list = async () => {
+    const reply = await fetch(`${url}api/sessions`);
+    return ((await reply.json()) as { sessions: Record<string, unknown>[] }).sessions;
+  };
+  const end = async (signal: 'SIGKILL' | 'SIGTERM') => {
+    child.kill(signal);
+    await once(child, 'exit');
+  };
+  return { list, end };
+}
+
+describe('The service', () => {
+  it('that is killed finds its session as interrupted, with its repetitions', async () => {
+    const root = scratch();
+    const killed = await service(root);
+    await vi.waitFor(async () => expect(await killed.list()).toHaveLength(1), PATIENCE);
+    expect((await killed.list())[0]!['state']).toBe('recording');
+    await new Promise((done) => setTimeout(done, 3000));
+    await killed.end('SIGKILL');
+    const next = await service(root);
+    await vi.waitFor(async () => {
+      const old = (await next.list()).find((s) => s['state'] === 'interrupted');
+      expect(old).toMatchObject({ analysed: true, problem: null, simulated: true });
+      expect(old!['rehearsals']).toBeGreaterThan(2);
+    }, PATIENCE);
+    await next.end('SIGTERM');
+    const states = (await (await reopened(root)).list()).map((s) => s.state);
+    expect(states).not.toContain('running');
+  }, 90_000);
+});
