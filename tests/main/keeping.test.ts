@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -15,6 +15,7 @@ import { analyseSession } from '../../src/sessions/analyseSession.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
 import { type SessionStore, openStore } from '../../src/sessions/store/store.ts';
 import { scratch } from '../sessions/makeSession.ts';
+import { smallDisk } from '../sessions/store/smallDisk.ts';
 import { HandSource } from '../practice/scripted.ts';
 
 const SPEED = 100;
@@ -160,6 +161,29 @@ describe('Practice goes on, and the person is told', () => {
     const keeping = await keep({ root: join(file, 'data') });
     expect(keeping.sessions.problem).toMatch(/not being kept: the data folder .* cannot be made/);
     await keeping.close();
+  });
+
+  it('where the disk becomes full, and all is saved once there is room', async ({ skip }) => {
+    const root = smallDisk('size=1500k') ?? skip('mounting a small disk needs root');
+    const keeping = await keep({ root });
+    const host = begin(keeping);
+    const problem = () => host.current().view().keeping?.problem ?? '';
+    await vi.waitFor(() => expect(problem()).toContain('the disk is full'), PATIENCE);
+    await someRepetitions(host);
+    execFileSync('mount', ['-o', 'remount,size=200m', root]);
+    await vi.waitFor(() => expect(problem()).toBe(''), PATIENCE);
+    await host.stop();
+    await keeping.close();
+    const store = await openStore(root);
+    const [session] = await store.list();
+    expect(session).toMatchObject({ state: 'complete' });
+    const kept = (await store.get(session!.id))!;
+    const recorded = await openSession(store.folderOf(session!.id));
+    const again = await analyseSession(recorded, DEFAULT_PLAN);
+    await recorded.close();
+    await store.close();
+    expect(kept.rehearsals).toBe(host.current().view().ledger.rehearsals);
+    expect(again.repetitions).toHaveLength(kept.repetitions.length);
   });
 
   it('where the disk refuses when it begins', async () => {

@@ -1,10 +1,12 @@
 import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { openStore, type SessionStore } from '../../src/sessions/store/store.ts';
+import { receive } from '../../src/streaming/sessionsImport.ts';
 import { registerSessionsApi } from '../../src/streaming/sessionsApi.ts';
 import type {
   ApiError,
@@ -214,6 +216,12 @@ describe('What is asked wrongly', () => {
     const large = await post('/api/import', 'x', { 'content-length': String(2 ** 27) });
     expect(large.statusCode).toBe(413);
     expect((await get('/sessions')).json<SessionList>().sessions).toHaveLength(2);
+  });
+
+  it('a file that grows too large on the way is cut off', async () => {
+    const path = join(store.places.root, 'upload');
+    const sent = receive(Readable.from([Buffer.alloc(8), Buffer.alloc(8)]), path, 10);
+    await expect(sent).rejects.toMatchObject({ status: 413, code: 'too-large' });
   });
 
   it('a session that is being recorded is not taken apart', async () => {

@@ -1,31 +1,16 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { ImuSample, SensorRole } from '../../../src/sensors/sample.ts';
 import { openStore } from '../../../src/sessions/store/store.ts';
 import {
   type WriterStatus,
   createSessionWriter,
 } from '../../../src/sessions/write/sessionWriter.ts';
-import { readAll, scratch } from '../makeSession.ts';
+import { readAll } from '../makeSession.ts';
+import { smallDisk } from './smallDisk.ts';
 
 const HEADER = { subject: '1', session: '1', hand: 'right', startedAt: null } as const;
-
-/** A small disk of its own; `null` where this user may not mount one. */
-function smallDisk(options: string): string | null {
-  const at = join(scratch(), 'disk');
-  mkdirSync(at);
-  try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', at], { stdio: 'ignore' });
-  } catch {
-    return null;
-  }
-  onTestFinished(() => {
-    execFileSync('umount', ['-l', at]);
-  });
-  return at;
-}
 
 const sample = (sensor: SensorRole, k: number): ImuSample => ({
   sensor,
