@@ -9,6 +9,7 @@ import {
   toneLengthMs,
 } from '../../src/dashboard/sound/tones.ts';
 import { newDraft, setSection, takeEvent, takeOutput } from '../../src/practice/reduce.ts';
+import type { GuideView } from '../../src/practice/guide/guide.ts';
 import type { PracticeView } from '../../src/practice/view.ts';
 import type { SessionEventType } from '../../src/sensors/sessionEvent.ts';
 import { ball, link, phase, rehearsal } from '../practice/scripted.ts';
@@ -272,6 +273,42 @@ describe('the sound desk', () => {
       'Bow 3 times',
       'Raise arm',
       'Stand still',
+    ]);
+  });
+
+  it('leads through the guided start: asks, ticks for each bow, helps where nothing comes', async () => {
+    const { desk, said, pass } = recorder();
+    const { draft, view } = practice();
+    setSection(draft, 'stage', 'calibrate');
+    const bow = (change: Partial<GuideView>): GuideView => ({
+      part: 'calibrate',
+      step: 'bow',
+      index: 1,
+      of: 4,
+      status: 'watching',
+      count: 0,
+      wanted: 3,
+      progress: 0,
+      endDeg: null,
+      ...change,
+    });
+    desk.take(view());
+    for (const change of [
+      { status: 'asked' },
+      { count: 1 },
+      { count: 2 },
+      { status: 'slow' },
+    ] as const) {
+      setSection(draft, 'guide', bow({ count: 0, ...change }));
+      desk.take(view());
+      await pass(3000);
+    }
+    expect(said()).toEqual([
+      ['tone', 'listening'],
+      ['speech', 'Bow 3 times. Three slow bows from the hips, 30 to 60 degrees.'],
+      ['tone', 'listening'],
+      ['tone', 'listening'],
+      ['speech', expect.stringMatching(/^Nothing like it/)],
     ]);
   });
 

@@ -3,7 +3,7 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { SCALES, measureRows, place } from '../../src/dashboard/measures/rows.ts';
 import { stageWord } from '../../src/dashboard/practice/stateWord.ts';
 import { readPrefs } from '../../src/dashboard/shell/prefs.ts';
-import { routeForStage, routeOf } from '../../src/dashboard/shell/router.ts';
+import { routeOf, screenFor } from '../../src/dashboard/shell/router.ts';
 import { newDraft, setSection, takeEvent, takeOutput } from '../../src/practice/reduce.ts';
 import { ball, phase, rehearsal } from '../practice/scripted.ts';
 
@@ -107,8 +107,9 @@ describe('what a browser remembers', () => {
     for (const hash of ['', '#', '#/nowhere', '#/constructor']) {
       expect(routeOf(hash)).toBeNull();
     }
-    expect(routeForStage('practice')).toBe('practice');
-    expect(routeForStage('strap')).toBe('ready');
-    expect(routeForStage('after')).toBe('after');
+    expect(screenFor('', 'practice')).toBe('practice');
+    expect(screenFor('#/practice', 'strap')).toBe('ready');
+    expect(screenFor('#/ready', 'after')).toBe('after');
+    expect(screenFor('#/today', 'after')).toBe('today');
   });
 });

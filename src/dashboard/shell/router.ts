@@ -38,10 +38,18 @@ function useHash(): string {
   return hash;
 }
 
-/** The screen to show: the one that the address names, else the one of the practice's stage. */
+/** Screens of the practice itself: which of them is shown follows from how far it is. */
+const FLOW: readonly Route[] = ['ready', 'practice', 'after'];
+
+/** The screen to show for an address while the practice is at `stage`. */
+export function screenFor(hash: string, stage: Stage): Route {
+  const named = routeOf(hash);
+  return named === null || FLOW.includes(named) ? routeForStage(stage) : named;
+}
+
 export function useRoute(): Route {
   const stage = useFeedPart(({ view }) => view?.stage ?? 'practice');
-  return routeOf(useHash()) ?? routeForStage(stage);
+  return screenFor(useHash(), stage);
 }
 
 /** Goes along when the practice comes to another stage, or another practice begins. */
