@@ -133,6 +133,8 @@ export function attachStreaming(
     leaveDesk();
     pumped.stop();
     io.disconnectSockets(true);
+    // It waits for every request under way, as for a download that nobody takes.
+    app.server.closeAllConnections();
     await io.close();
   });
 }

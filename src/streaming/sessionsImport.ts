@@ -23,9 +23,10 @@ export async function inScratch<T>(name: string, work: (path: string) => Promise
   }
 }
 
-async function* bounded(source: AsyncIterable<Buffer>, mostBytes: number): AsyncGenerator<Buffer> {
+async function* bounded(source: Readable, mostBytes: number): AsyncGenerator<Buffer> {
   let bytes = 0;
-  for await (const chunk of source) {
+  // Not destroyed where it is too large: the refusal still has to go out on the same connection.
+  for await (const chunk of source.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
     bytes += chunk.length;
     if (bytes > mostBytes) throw TOO_LARGE;
     yield chunk;
@@ -33,6 +34,11 @@ async function* bounded(source: AsyncIterable<Buffer>, mostBytes: number): Async
   if (bytes === 0) throw new Refused(400, 'empty', 'No file was sent.');
 }
 
-/** Streams what was sent to the file `path`. */
-export const receive = (body: Readable, path: string, mostBytes = MAX_IMPORT_BYTES) =>
-  pipeline(bounded(body, mostBytes), createWriteStream(path));
+/** Streams what was sent to the file `path`. What comes after a refusal is let go by, so that the connection ends. */
+export async function receive(body: Readable, path: string, mostBytes = MAX_IMPORT_BYTES) {
+  try {
+    await pipeline(bounded(body, mostBytes), createWriteStream(path));
+  } finally {
+    body.resume();
+  }
+}

@@ -1,3 +1,4 @@
+import { type AddressInfo, connect } from 'node:net';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
@@ -42,5 +43,23 @@ describe('the service of the page', () => {
     const reply = await app.inject({ url: '/', headers: { host: 'evil.example' } });
     expect(reply.statusCode).toBe(421);
     await app.close();
+  });
+
+  it('ends although an upload is under way', async () => {
+    const app = await buildStudentApp({
+      host: practiceHost({ first: practice() }),
+      now,
+      sessions: { store: null, problem: null, folder: '' },
+    });
+    const arrived = new Promise((resolve) => app.server.once('request', resolve));
+    await app.listen({ host: '127.0.0.1', port: 0 });
+    const { port } = app.server.address() as AddressInfo;
+    const socket = connect(port, '127.0.0.1');
+    socket.on('error', () => undefined);
+    socket.write(
+      `POST /api/import HTTP/1.1\r\nHost: localhost:${port}\r\nContent-Type: application/zip\r\nContent-Length: 99\r\n\r\nPK`,
+    );
+    await arrived;
+    await expect(app.close()).resolves.toBeUndefined();
   });
 });
