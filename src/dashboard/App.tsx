@@ -5,6 +5,7 @@ import { PracticeScreen } from './practice/PracticeScreen.tsx';
 import { ReadyScreen } from './ready/ReadyScreen.tsx';
 import { Connection } from './shell/Connection.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
+import { SessionsScreen } from './sessions/SessionsScreen.tsx';
 import { SensorsScreen } from './sensors/SensorsScreen.tsx';
 import { SafetyScreen } from './shell/SafetyScreen.tsx';
 import { TopBar } from './shell/TopBar.tsx';
@@ -22,6 +23,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <PracticeScreen caption={caption} />;
     case 'after':
       return <AfterScreen />;
+    case 'sessions':
+      return <SessionsScreen />;
     case 'sensors':
       return <SensorsScreen />;
     case 'safety':

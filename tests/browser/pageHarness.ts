@@ -12,6 +12,7 @@ import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import type { KeptSessions } from '../../src/streaming/sessionsApi.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -63,18 +64,20 @@ interface ServiceOptions {
   readonly port?: number;
   readonly hand?: 'left' | 'right';
   readonly desk?: DeskService;
+  readonly sessions?: KeptSessions;
 }
 
 /** Serves the page of a host on a free (or the given) port. */
 export async function startHost(
   host: PracticeHost,
-  { desk, port }: ServiceOptions = {},
+  { desk, port, sessions }: ServiceOptions = {},
 ): Promise<RunningHost> {
   const app = await buildStudentApp({
     host,
     now,
     dashboardFolder: await builtPage(),
     ...(desk && { desk }),
+    ...(sessions && { sessions }),
   });
   await app.listen({ host: '127.0.0.1', port: port ?? 0 });
   host.current().start();

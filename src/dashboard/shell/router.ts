@@ -3,15 +3,25 @@ import type { Stage } from '../../streaming/contract.ts';
 import { useFeed, useFeedPart } from '../feed/hooks.ts';
 import { setPrefs } from './prefs.ts';
 
-export const ROUTES = ['today', 'ready', 'practice', 'after', 'sensors', 'safety'] as const;
+export const ROUTES = [
+  'today',
+  'ready',
+  'practice',
+  'after',
+  'sessions',
+  'sensors',
+  'safety',
+] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** Pages that can be gone to at any time. */
-export const NAV: readonly Route[] = ['today', 'practice', 'sensors', 'safety'];
+export const NAV: readonly Route[] = ['today', 'practice', 'sessions', 'sensors', 'safety'];
+
+const partsOf = (hash: string): string[] => hash.replace(/^#\/?/, '').split('/');
 
 /** The screen that an address names; `null` where it names none. */
 export function routeOf(hash: string): Route | null {
-  const name = hash.replace(/^#\/?/, '');
+  const [name] = partsOf(hash);
   return ROUTES.find((route) => route === name) ?? null;
 }
 
@@ -46,6 +56,9 @@ export function screenFor(hash: string, stage: Stage): Route {
   const named = routeOf(hash);
   return named === null || FLOW.includes(named) ? routeForStage(stage) : named;
 }
+
+/** What stands behind the screen's name in the address: `#/sessions/<this>`. */
+export const useRest = (): string => decodeURIComponent(partsOf(useHash())[1] ?? '');
 
 export function useRoute(): Route {
   const stage = useFeedPart(({ view }) => view?.stage ?? 'practice');

@@ -4,6 +4,7 @@ import { measureLabel, measureText, targetText } from '../../coaching/measureTex
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { ready } from './en/ready.ts';
+import { sessions } from './en/sessions.ts';
 import { after, today } from './en/today.ts';
 
 /** A minus sign where a hyphen stands before a digit. */
@@ -19,6 +20,7 @@ export const en = {
     ready: 'Get ready',
     after: 'After',
     practice: 'Practice',
+    sessions: 'Sessions',
     sensors: 'Sensors',
     safety: 'Safety',
   },
@@ -26,6 +28,7 @@ export const en = {
   ready,
   today,
   after,
+  sessions,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,

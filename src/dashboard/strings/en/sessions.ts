@@ -1,0 +1,54 @@
+const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+const dateOf = (iso: string): string =>
+  new Date(iso).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+
+/** Kept sessions: the list and one of them. */
+export const sessions = {
+  title: 'Sessions',
+  loading: 'Looking for your sessions.',
+  none: 'Nothing is kept yet. Each practice is, from its first second.',
+  folder: (path: string): string => `Kept on this computer in ${path}`,
+  back: 'All sessions',
+  date: dateOf,
+  length: (s: number | null): string =>
+    s === null ? 'length not known' : `${Math.max(1, Math.round(s / 60))} min`,
+  hand: { left: 'left-handed', right: 'right-handed' },
+  states: {
+    recording: 'recording now',
+    complete: '',
+    interrupted: 'interrupted: all that was written is here',
+    unread: 'not looked at yet',
+  },
+  simulated: 'simulated',
+  passed: (passed: number, scored: number): string =>
+    scored === 0 ? 'no rehearsal scored' : `${passed} of ${scored} rehearsals passed`,
+  balls: (inMix: number, balls: number): string =>
+    balls === 0 ? 'no balls' : `${count(balls, 'ball')}, ${inMix} in the mix`,
+  warnings: (n: number): string => count(n, 'warning'),
+  open: 'Open',
+  import: 'Import a session (.zip)',
+  imported: 'Imported.',
+  remove: 'Delete',
+  removed: (date: string): string => `The session of ${date} is deleted.`,
+  undo: 'Undo',
+  notAnalysed: 'This session has no analysis yet.',
+  repetitions: 'Repetitions in order',
+  table: 'Each repetition',
+  columns: { number: 'No.', kind: 'Kind', at: 'At', verdict: 'Verdict' },
+  at: (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`,
+  exports: 'Take it with you',
+  formats: {
+    zip: 'Recording (.zip, Motion-BIDS)',
+    csv: 'Repetitions (.csv)',
+    angles: 'Angle curves (.csv)',
+    sto: 'Orientations (.sto)',
+  },
+  basis:
+    'Targets are coaching choices with no published norm. On people lean and flexion are sure to about 4 degrees, the arm to 10 to 15.',
+  note: 'Note',
+  pain: (before: number | null, after: number | null): string =>
+    `Pain before ${before ?? 'not asked'}, after ${after ?? 'not asked'}`,
+  notTaken: 'not taken',
+  missed: 'target not reached',
+};
