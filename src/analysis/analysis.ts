@@ -36,7 +36,10 @@ export function step(state: AnalysisState, input: AnalysisInput, emit: Emit): vo
   else takeSample(state, input.sample, emit);
 }
 
-/** From now on by another plan, as when the student's own range has just been measured. */
+/**
+ * From now on by another plan, as when the student's own range has just been measured.
+ * @public taken by the practice as part of the chain
+ */
 export function replan(state: AnalysisState, plan: Plan): void {
   state.settings = { ...state.settings, plan };
 }

@@ -1,7 +1,7 @@
 import type { CalibrationQuality } from '../body/calibrationResult.ts';
 import type { CarryOver, JudgedRepetition, Ledger, SafetyWarning } from '../coaching/judgement.ts';
 
-export type { JudgedRehearsal, JudgedRepetition } from '../coaching/judgement.ts';
+export type { JudgedRepetition } from '../coaching/judgement.ts';
 
 export interface SensorQuality {
   /** Measured from the sensor's own times, Hz; `null` for fewer than two samples. */

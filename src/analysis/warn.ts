@@ -18,7 +18,9 @@ function raise(state: AnalysisState, warning: SafetyWarning | null, emit: Emit):
 /** The angles of one instant against the student's own comfortable range, where the plan has one. */
 export function watchRange(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
   const { plan } = state.settings;
-  if (frame.gap || Object.keys(plan.ownRange).length === 0) return;
+  // bending to a ball or walking is not the drill
+  const swinging = state.swinging.detector.phase !== 'waiting';
+  if (frame.gap || !swinging || Object.keys(plan.ownRange).length === 0) return;
   const angles = jointAngles(frame.thorax, frame.humerus, 0);
   for (const w of ownRangeWarning(state.ownRange, angles, frame.timeS, plan)) raise(state, w, emit);
 }
@@ -41,6 +43,16 @@ export function takePain(state: AnalysisState, event: SessionEvent, emit: Emit):
   raise(state, painWarning(report), emit);
 }
 
-/** Acknowledging is not in a recording: what asks for care stands to the session's end. Missed catches ask for a shorter drop only. */
+/** Repetitions that a warning of the own range stands for; a choice. */
+const RANGE_STANDS = 3;
+
+/**
+ * Acknowledging is not in a recording, so a warning stands by rule: pain and volume to the session's
+ * end, the own range for the next repetitions. Missed catches ask for a shorter drop only.
+ */
 export const warningStands = (state: AnalysisState): boolean =>
-  state.warnings.some((w) => w.id !== 'missed');
+  state.warnings.some((w) => {
+    if (w.id === 'missed') return false;
+    if (w.id !== 'own-range' && w.id !== 'trunk-own-range') return true;
+    return state.repetitions.filter((r) => r.startS > w.atS).length < RANGE_STANDS;
+  });
