@@ -47,8 +47,10 @@ ${header.simulated === true ? 'SIMULATED DATA: made by a simulator, no person wa
 Two inertial sensors, on the chest and on the trail upper arm, of a golfer who practises the hold,
 release, catch rehearsal. A Motion-BIDS dataset: each motion.tsv has no header row, its columns are
 named with their units in the channels.tsv beside it. Times are seconds from the recording's onset.
-Lost samples are absent rows. device_time and arrival_time are the raw clocks, so that the session
-clock can be fitted again. What was detected and measured lies under derivatives/ and can be
+Lost samples are absent rows. time is the session clock: for each sensor a line through its device
+clock and the arrival at the host, along the earliest arrivals (delay only adds), sliding while it was
+recorded. device_time and arrival_time are the raw clocks, so that it can be fitted again; what is left
+of each sensor is clockResidualMs in derivatives/stillcatch/analysis.json. What was detected and measured lies under derivatives/ and can be
 computed again from the rest.
 
 Training aid, not a medical device. It measures movement, not injury risk.
