@@ -13,8 +13,7 @@ const words = t.sessions;
 function Facts({ s }: { readonly s: SessionSummary }) {
   const facts = [
     words.length(s.durationS),
-    words.passed(s.passed, s.scored),
-    words.balls(s.ballsInMix, s.balls),
+    ...(s.analysed ? [words.passed(s.passed, s.scored), words.balls(s.ballsInMix, s.balls)] : []),
     ...(s.simulated ? [words.simulated] : []),
     ...(s.state === 'complete' ? [] : [words.states[s.state]]),
     ...(s.problem === null ? [] : [s.problem]),
@@ -72,31 +71,33 @@ export function SessionList() {
   const { data, problem, again } = useLoad<List>('sessions');
   const [told, setTold] = useState<string | null>(null);
   const [deleted, setDeleted] = useState<string | null>(null);
-  const act = (method: string, path: string, sentence: string, id: string | null): void => {
-    ask(path, { method })
-      .then(() => setDeleted(id))
-      .then(
-        () => setTold(sentence),
-        (error: Error) => setTold(error.message),
-      )
-      .finally(again);
+  const tell = (sentence: string, id: string | null): void => {
+    setTold(sentence);
+    setDeleted(id);
+    again();
   };
+  const act = (method: string, path: string, sentence: string, id: string | null): void =>
+    void ask(path, { method }).then(
+      () => tell(sentence, id),
+      (error: Error) => tell(error.message, null),
+    );
   const remove = (s: SessionSummary): void =>
     act('DELETE', sessionPath(s.id), words.removed(words.date(s.startedAt)), s.id);
   return (
     <>
       <h1>{words.title}</h1>
-      <p role="status" class="told">
-        {told}{' '}
+      <div role="status" class="told">
+        {told !== null && <p>{told}</p>}
         {deleted !== null && (
           <button
             type="button"
-            onClick={() => act('POST', `${sessionPath(deleted)}/restore`, '', null)}
+            class="quiet"
+            onClick={() => act('POST', `${sessionPath(deleted)}/restore`, words.broughtBack, null)}
           >
             {words.undo}
           </button>
         )}
-      </p>
+      </div>
       {problem !== null && <p role="alert">{problem}</p>}
       {data === null && problem === null && <p>{words.loading}</p>}
       {data?.sessions.length === 0 && <p class="empty">{words.none}</p>}
@@ -105,13 +106,7 @@ export function SessionList() {
           <Row key={s.id} s={s} remove={() => remove(s)} />
         ))}
       </ul>
-      <ImportField
-        done={(sentence) => {
-          setDeleted(null);
-          setTold(sentence);
-          again();
-        }}
-      />
+      <ImportField done={(sentence) => tell(sentence, null)} />
       {data !== null && <p class="fine">{words.folder(data.folder)}</p>}
     </>
   );

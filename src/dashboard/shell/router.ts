@@ -58,7 +58,16 @@ export function screenFor(hash: string, stage: Stage): Route {
 }
 
 /** What stands behind the screen's name in the address: `#/sessions/<this>`. */
-export const useRest = (): string => decodeURIComponent(partsOf(useHash())[1] ?? '');
+export const useRest = (): string => decoded(partsOf(useHash())[1] ?? '');
+
+/** An address typed by hand may not be one: it then names nothing that is there. */
+export function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
 
 export function useRoute(): Route {
   const stage = useFeedPart(({ view }) => view?.stage ?? 'practice');

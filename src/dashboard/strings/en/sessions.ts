@@ -32,6 +32,7 @@ export const sessions = {
   remove: 'Delete',
   removed: (date: string): string => `The session of ${date} is deleted.`,
   undo: 'Undo',
+  broughtBack: 'It is back.',
   notAnalysed: 'This session has no analysis yet.',
   repetitions: 'Repetitions in order',
   table: 'Each repetition',
