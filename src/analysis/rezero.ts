@@ -2,15 +2,19 @@ import { degrees, radians, wrapPi } from '../math/angle.ts';
 import { thoraxAngles } from '../body/angles.ts';
 import { type Headings, headingOf } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
+import { type Vec3, scale, subtract, vec3 } from '../math/vec3.ts';
 
-/** A heading that drifts at a nearly steady rate, as a Kalman filter of two states. Plain data. */
+/**
+ * A heading that drifts at a nearly steady rate, seen against a reference that was itself one address
+ * among many: a Kalman filter of three states. Plain data.
+ */
 interface Drift {
-  /** What has been taken off per second, rad/s. */
+  /** What is taken off per second, rad/s. */
   rate: number;
-  /** Covariance of heading (rad) and rate (rad/s). */
-  hh: number;
-  hr: number;
-  rr: number;
+  /** How far the usual address lies from the reference, rad. */
+  usual: number;
+  /** Covariance of heading error (rad), rate and usual address, rows; the heading error itself is kept at 0. */
+  covariance: [Vec3, Vec3, Vec3];
 }
 
 /**
@@ -28,10 +32,10 @@ export interface RezeroState {
 
 /** Choices of the design, from simulation: rad, rad/s, per root of a second. */
 const TURN = {
-  rate: radians(0.1),
-  wander: radians(0.15),
-  rateWander: radians(0.004),
-  setup: radians(2),
+  rate: radians(0.08),
+  wander: radians(0.04),
+  rateWander: radians(0.003),
+  setup: radians(3),
 };
 const ARM = {
   rate: radians(0.3),
@@ -49,7 +53,11 @@ const NEAR_DEG = 15;
 /** A still address lasts many samples that all err alike; they count as one look a second. */
 const LOOKS_PER_S = 1;
 
-const createDrift = (n: Noise): Drift => ({ rate: 0, hh: 0, hr: 0, rr: n.rate * n.rate });
+const createDrift = (n: Noise): Drift => ({
+  rate: 0,
+  usual: 0,
+  covariance: [vec3(0, 0, 0), vec3(0, n.rate * n.rate, 0), vec3(0, 0, n.setup * n.setup)],
+});
 
 export const createRezero = (): RezeroState => ({
   turn: createDrift(TURN),
@@ -69,8 +77,8 @@ export function followDrift(
   predict(s.turn, TURN, dt);
   predict(s.arm, ARM, dt);
   if (gap) {
-    s.turn.hh += AFTER_GAP * AFTER_GAP;
-    s.arm.hh += AFTER_GAP * AFTER_GAP;
+    unsettle(s.turn);
+    unsettle(s.arm);
   }
   headings.chest -= s.turn.rate * dt;
   headings.trailArm -= (s.turn.rate + s.arm.rate) * dt;
@@ -96,18 +104,32 @@ export function rezero(
 }
 
 function predict(d: Drift, n: Noise, dt: number): void {
-  d.hh += dt * (2 * d.hr + dt * d.rr) + n.wander * n.wander * dt;
-  d.hr += dt * d.rr;
-  d.rr += n.rateWander * n.rateWander * dt;
+  const [h, r, u] = d.covariance;
+  // the heading grows by rate x time; x, y, z of a row stand for heading, rate, usual address
+  const hh = h.x + dt * (2 * h.y + dt * r.y) + n.wander * n.wander * dt;
+  const hr = h.y + dt * r.y;
+  const hu = h.z + dt * r.z;
+  const rr = r.y + n.rateWander * n.rateWander * dt;
+  d.covariance = [vec3(hh, hr, hu), vec3(hr, rr, r.z), vec3(hu, r.z, u.z)];
 }
 
-/** Takes a look at the error of a heading, rad; returns how much of it is believed. */
+function unsettle(d: Drift): void {
+  const [h, r, u] = d.covariance;
+  d.covariance = [vec3(h.x + AFTER_GAP * AFTER_GAP, h.y, h.z), r, u];
+}
+
+/** Takes a look at the error of a heading, rad; returns how much of it is drift. */
 function correct(d: Drift, n: Noise, error: number, look: number): number {
-  const total = d.hh + (n.setup * n.setup) / look;
-  const [kh, kr] = [d.hh / total, d.hr / total];
-  d.rate += kr * error;
-  d.rr -= kr * d.hr;
-  d.hr -= kh * d.hr;
-  d.hh -= kh * d.hh;
-  return kh * error;
+  const [h, r, u] = d.covariance;
+  const ph = vec3(h.x + h.z, r.x + r.z, u.x + u.z);
+  const k = scale(ph, 1 / (ph.x + ph.z + (n.setup * n.setup) / look));
+  const surprise = error - d.usual;
+  d.rate += k.y * surprise;
+  d.usual += k.z * surprise;
+  d.covariance = [
+    subtract(h, scale(ph, k.x)),
+    subtract(r, scale(ph, k.y)),
+    subtract(u, scale(ph, k.z)),
+  ];
+  return k.x * surprise;
 }
