@@ -23,7 +23,7 @@ export interface CalibrationSteps {
 
 export const emptySteps = (): CalibrationSteps => ({ stands: [], bows: [], armRaises: [] });
 
-/** Files a step's window; standing still before anything else starts afresh after a finished calibration. */
+/** Files a step's window under its kind; other events are none. */
 export function addStep(steps: CalibrationSteps, event: SessionEvent, window: StepWindow): void {
   if (event.type === 'calibration-stand') steps.stands.push(window);
   if (event.type === 'calibration-bow') steps.bows.push(window);

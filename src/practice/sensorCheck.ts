@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../math/gravity.ts';
 import type { SensorRole } from '../sensors/sample.ts';
 import type { SensorView } from './view.ts';
 
@@ -11,8 +12,7 @@ export interface SensorProblem {
 const STALE_MS = 1500;
 const RATE_SHARE = 0.9;
 const LOST_PCT = 5;
-/** Standard gravity, m/s^2 (CGPM 1901), and how far a sensor at rest may read beside it. */
-const GRAVITY = 9.80665;
+/** How far from gravity a sensor at rest may read. */
 const NORM_SHARE = 0.05;
 
 const slow = ({ rateHz, nominalRateHz }: SensorView): boolean =>
@@ -24,7 +24,7 @@ function problemOf(view: SensorView): SensorProblem['code'] | null {
   if (slow(view)) return 'slow';
   if ((view.lostPct ?? 0) > LOST_PCT) return 'lossy';
   if (view.restNorm === null) return 'no-rest';
-  return Math.abs(view.restNorm / GRAVITY - 1) > NORM_SHARE ? 'norm' : null;
+  return Math.abs(view.restNorm / STANDARD_GRAVITY - 1) > NORM_SHARE ? 'norm' : null;
 }
 
 const NEEDED = ['chest', 'trailArm'] as const;

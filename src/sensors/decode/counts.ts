@@ -1,6 +1,7 @@
 import { radians } from '../../math/angle.ts';
 import { vec3 } from '../../math/vec3.ts';
-import { type Reading, STANDARD_GRAVITY } from './packet.ts';
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
+import type { Reading } from './packet.ts';
 
 /** What 32768 counts of a signed 16-bit value stand for. */
 export interface FullScale {

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { radians } from '../../math/angle.ts';
 import { scale, type Vec3, vec3 } from '../../math/vec3.ts';
 import { viewOf } from './counts.ts';
@@ -13,7 +14,7 @@ const SAMPLE = 24;
 /** Longest believable payload: 64 readings. */
 const LONGEST = STAMP + 64 * SAMPLE;
 /** Values at or over 99.8 % of the range it was left at (from memory: 8 g and 2000 deg/s) count as clipped. */
-const ACC_RAIL = 0.998 * 8 * 9.80665;
+const ACC_RAIL = 0.998 * 8 * STANDARD_GRAVITY;
 const GYRO_RAIL = 0.998 * 2000;
 
 export interface MovesenseState {

@@ -55,5 +55,3 @@ export interface Decoder<State> {
    */
   decode(state: State, bytes: Uint8Array): Packet[];
 }
-
-export const STANDARD_GRAVITY = 9.80665;

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { SessionError } from '../sessionError.ts';
 import { type Row, type Table, cellPlace, columnOf, numberAt, readTable } from './table.ts';
@@ -18,9 +19,6 @@ export const SLOTS = [
 export const FULL_SCALE = 'full_scale';
 export const SLOT_COUNT = SLOTS.length;
 const OPTIONAL = new Set<string>(['device_time', 'arrival_time']);
-
-/** Standard gravity, m/s^2 (3rd CGPM 1901). */
-export const STANDARD_GRAVITY = 9.80665;
 
 interface Unit {
   readonly quantity: string;

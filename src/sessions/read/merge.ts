@@ -1,9 +1,10 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import type { AnalysisInput } from '../../analysis/contract.ts';
 import { vec3 } from '../../math/vec3.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import type { SessionEvent } from '../../sensors/sessionEvent.ts';
 import { type TrackHeader, eventEndS } from '../header.ts';
-import { SLOT_COUNT, STANDARD_GRAVITY } from './channels.ts';
+import { SLOT_COUNT } from './channels.ts';
 import type { MotionBlock } from './motionBlocks.ts';
 
 /** Inputs handed over at once. */

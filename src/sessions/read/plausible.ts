@@ -1,6 +1,7 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { median } from '../../math/stats.ts';
 import { SessionError, type SessionErrorCode } from '../sessionError.ts';
-import { SLOT_COUNT, STANDARD_GRAVITY } from './channels.ts';
+import { SLOT_COUNT } from './channels.ts';
 
 /** Specific force at rest may differ from standard gravity by this part. */
 const NORM_TOLERANCE = 0.05;

@@ -1,9 +1,10 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { degrees } from '../../math/angle.ts';
 import type { SensorRole } from '../../sensors/sample.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { DEFAULT_PLACEMENT, DEFAULT_TRACK, type TrackHeader } from '../header.ts';
 import { SessionError } from '../sessionError.ts';
-import { type Channels, STANDARD_GRAVITY } from './channels.ts';
+import { type Channels } from './channels.ts';
 import { type JsonObject, readJson } from './text.ts';
 
 export async function readSidecar(

@@ -1,8 +1,9 @@
+import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { radians } from '../../math/angle.ts';
 import type { SensorRole } from '../../sensors/sample.ts';
 import { SESSION_EVENT_TYPES, type SessionEventType } from '../../sensors/sessionEvent.ts';
 import { TASK, type TrackHeader } from '../header.ts';
-import { FULL_SCALE, SLOTS, STANDARD_GRAVITY } from '../read/channels.ts';
+import { FULL_SCALE, SLOTS } from '../read/channels.ts';
 import { VERSION } from '../version.ts';
 
 const BIDS_VERSION = '1.9.0';

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../../../math/gravity.ts';
 import { degrees, wrapPi } from '../../../math/angle.ts';
 import {
   type Quat,
@@ -120,8 +121,6 @@ export interface MeasureTimes {
   readonly armOnsetS: number | null;
   readonly catchS: number | null;
 }
-
-const STANDARD_GRAVITY = 9.80665; // m/s^2, CGPM 1901
 
 /** @param addressTurn heading of the thorax at the address reference, rad. */
 export function measuresOf(

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../../../math/gravity.ts';
 import {
   type Quat,
   IDENTITY,
@@ -61,8 +62,7 @@ export const NOISE_FREE: NoiseModel = {
   mountingDeg: 25,
 };
 
-const GRAVITY = vec3(0, 9.80665, 0);
-const MS2_PER_G = 9.80665;
+const GRAVITY = vec3(0, STANDARD_GRAVITY, 0);
 const FULL = 32767;
 
 export interface SensorState {
@@ -150,7 +150,7 @@ export function readSensor(state: SensorState, site: Kinematics, dtS: number): R
   const acc = add(add(ideal.acc, state.accBias), gaussianVec(random, noise.accDensity * band));
   const gyroNoise = gaussianVec(random, radians(noise.gyroDensityDps) * band);
   const gyro = add(add(ideal.gyro, state.gyroBias), gyroNoise);
-  const a = quantise(acc, noise.accRangeG * MS2_PER_G);
+  const a = quantise(acc, noise.accRangeG * STANDARD_GRAVITY);
   const g = quantise(gyro, radians(noise.gyroRangeDps));
   return { acc: a.v, gyro: g.v, saturated: a.clipped || g.clipped };
 }
