@@ -7,6 +7,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          setupFiles: ['tests/setup.ts'],
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           testTimeout: 60_000,

@@ -88,9 +88,9 @@ function learnSpacing(state: StreamState, stampS: number, n: number): void {
 function firstReadingS(state: StreamState, stampS: number | null, lost: number): number {
   const { dueS, format } = state;
   if (stampS === null) return dueS ?? 0;
-  if (dueS === null || lost > 0) return stampS;
+  if (dueS === null) return stampS;
   const coarse = format.ticks !== null && 1 / format.ticks.perS > COARSE_S;
-  const firstS = coarse ? dueS + SMOOTH * (stampS - dueS) : stampS;
+  const firstS = coarse && lost === 0 ? dueS + SMOOTH * (stampS - dueS) : stampS;
   // Readings never overlap those of the packet before, whatever the stamps say.
   return Math.max(firstS, dueS - state.spacingS / 2);
 }

@@ -71,6 +71,9 @@ function feed<S>(decoder: Decoder<S>, notifications: readonly Uint8Array[]) {
 const finite = (s: ImuSample): boolean =>
   [s.timeS, s.acc.x, s.acc.y, s.acc.z, s.gyro.x, s.gyro.y, s.gyro.z].every(Number.isFinite);
 
+/** More by hand: `FUZZ_RUNS=20000 npx vitest run tests/sensors/decode`. */
+const RUNS = Number(process.env.FUZZ_RUNS ?? 300);
+
 const OPEN = openProfileDecoder({
   rateHz: 104,
   fullScale: { accG: 16, gyroDegPerS: 2000 },
@@ -97,10 +100,20 @@ describe('malformed packets', () => {
           expect(health.malformed).toBeLessThanOrEqual(notifications.length);
           expect(Object.values(health).some(Number.isNaN)).toBe(false);
         }),
-        { numRuns: 300 },
+        { numRuns: RUNS },
       );
     },
   );
+
+  it('a counter that skips while the stamp barely moves: no reading comes before an earlier one', () => {
+    const still = [0, 0, 2048, 0, 0, 0];
+    const notifications = [0, 2].map((sequence, i) =>
+      openPacket({ sequence, us: i, counts: [still, still] }),
+    );
+    const times = feed(OPEN, notifications).samples.map((s) => s.timeS);
+    expect(times).toEqual([...times].sort((a, b) => a - b));
+    expect(new Set(times).size).toBe(4);
+  });
 
   it('the info of the open profile: only its own error', () => {
     fc.assert(
