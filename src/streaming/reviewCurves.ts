@@ -11,19 +11,25 @@ import type {
 type Frame = Extract<AnalysisOutput, { readonly kind: 'frame' }>;
 
 const BEFORE_S = 1.5;
+/** A long hold is cut: the file stays small. */
+const LONGEST_BEFORE_S = 6;
 const AFTER_S = 1;
 /** 104 points a second, a little sooner where the clock wavers. */
 const STEP_S = 1 / 104;
 const EARLY_S = 0.002;
-const MOST_POSES = 60;
+const MOST_POSES = 120;
 const MOST_POINTS = 60;
 
 interface Window {
   readonly repetition: JudgedRepetition;
+  /** The address may lie before the curves. */
+  readonly listenS: number;
   readonly fromS: number;
   readonly toS: number;
   nextS: number;
   readonly frames: CurvePoint[];
+  /** The pose nearest to the start of the backswing. */
+  address: CurvePose | null;
 }
 
 interface CurvePoint extends CurvePose {
@@ -41,13 +47,16 @@ export interface CurveGatherer {
 }
 
 export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGatherer {
-  const windows = repetitions.map(windowOf).sort((a, b) => a.fromS - b.fromS);
+  const windows = repetitions.map(windowOf).sort((a, b) => a.listenS - b.listenS);
   let first = 0;
   return {
     take(frame) {
       const { timeS } = frame.frame;
       while ((windows[first]?.toS ?? Infinity) < timeS) first++;
-      for (let i = first; (windows[i]?.fromS ?? Infinity) <= timeS; i++) addTo(windows[i]!, frame);
+      for (let i = first; (windows[i]?.listenS ?? Infinity) <= timeS; i++) {
+        takeAddress(windows[i]!, frame);
+        addTo(windows[i]!, frame);
+      }
     },
     curves: () => windows.map(curvesOf).sort((a, b) => a.index - b.index),
   };
@@ -55,9 +64,32 @@ export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGat
 
 function windowOf(repetition: JudgedRepetition): Window {
   const aroundS = repetition.kind === 'rehearsal' ? repetition.releaseS : repetition.topS;
-  const fromS = aroundS - BEFORE_S;
-  return { repetition, fromS, toS: aroundS + AFTER_S, nextS: fromS, frames: [] };
+  const early = Math.max(repetition.startS, aroundS - LONGEST_BEFORE_S);
+  const fromS = Math.min(early, aroundS - BEFORE_S);
+  return {
+    repetition,
+    listenS: Math.min(fromS, repetition.startS),
+    fromS,
+    toS: aroundS + AFTER_S,
+    nextS: fromS,
+    frames: [],
+    address: null,
+  };
 }
+
+/** Within a tenth of a second, else it was lost. */
+function takeAddress(window: Window, { frame }: Frame): void {
+  const { startS } = window.repetition;
+  if (window.address !== null || frame.gap) return;
+  if (frame.timeS < startS - EARLY_S || frame.timeS > startS + 0.1) return;
+  window.address = poseOf(frame);
+}
+
+const poseOf = ({ timeS, thorax, humerus }: Frame['frame']): CurvePose => ({
+  timeS: rounded(timeS, 1e4) ?? 0,
+  thorax: drawn(thorax),
+  humerus: drawn(humerus),
+});
 
 function addTo(window: Window, { frame, angles, keptRotationDeg }: Frame): void {
   const { timeS, gap } = frame;
@@ -65,14 +97,12 @@ function addTo(window: Window, { frame, angles, keptRotationDeg }: Frame): void 
   window.nextS = Math.max(window.nextS + STEP_S, timeS);
   const shown = (deg: number | null): number | null => (gap ? null : rounded(deg, 100));
   window.frames.push({
-    timeS: rounded(timeS, 1e4) ?? 0,
+    ...poseOf(frame),
     flexionDeg: shown(angles.flexionDeg),
     turnDeg: shown(angles.turnDeg),
     leanDeg: shown(angles.leanDeg),
     elevationDeg: shown(angles.elevationDeg),
     keptRotationDeg: shown(keptRotationDeg),
-    thorax: drawn(frame.thorax),
-    humerus: drawn(frame.humerus),
   });
 }
 
@@ -88,7 +118,7 @@ function drawn({ w, x, y, z }: Quat): QuaternionView {
 const alignOf = (r: JudgedRepetition): number =>
   r.kind === 'rehearsal' ? r.releaseS : r.deliveryS;
 
-function curvesOf({ repetition, frames }: Window): RepetitionCurves {
+function curvesOf({ repetition, frames, address }: Window): RepetitionCurves {
   return {
     index: repetition.index,
     kind: repetition.kind,
@@ -104,6 +134,7 @@ function curvesOf({ repetition, frames }: Window): RepetitionCurves {
       thorax,
       humerus,
     })),
+    address,
   };
 }
 
@@ -117,7 +148,8 @@ function spread<T>(items: readonly T[], most: number): readonly T[] {
 /** The small multiple of one repetition. */
 export function overviewOf(curves: RepetitionCurves, passed: boolean | null): OverviewEntry {
   const { index, kind, alignS, timeS, flexionDeg, turnDeg } = curves;
-  const kept = spread([...timeS.keys()], MOST_POINTS);
+  const near = [...timeS.keys()].filter((i) => timeS[i]! >= alignS - BEFORE_S);
+  const kept = spread(near, MOST_POINTS);
   return {
     index,
     kind,

@@ -1,4 +1,5 @@
 import type { AnalysisResult } from '../analysis/result.ts';
+import type { CarryOver } from '../coaching/judgement.ts';
 import type { Plan, TargetMeasure } from '../coaching/plan.ts';
 
 /** What the service serves of kept sessions over HTTP. Types only. */
@@ -83,7 +84,7 @@ export interface RepetitionCurves {
   readonly kind: 'rehearsal' | 'ball' | 'practiceSwing';
   /** Session s that the page may take as zero: release of a rehearsal, delivery of a ball, else the top. */
   readonly alignS: number;
-  /** From 1.5 s before release or top to 1.0 s after; session s. */
+  /** From the start of the backswing (at least 1.5 s, at most 6 s before release or top) to 1.0 s after; session s. */
   readonly timeS: readonly number[];
   readonly flexionDeg: Column;
   /** Toward the target +; 0 at the address. */
@@ -92,8 +93,10 @@ export interface RepetitionCurves {
   readonly elevationDeg: Column;
   /** Change since the top; 0 before it. */
   readonly keptRotationDeg: Column;
-  /** At most 60. */
+  /** At most 120. */
   readonly poses: readonly CurvePose[];
+  /** At the start of the backswing; `null` where it was lost. */
+  readonly address: CurvePose | null;
 }
 
 /** One small multiple; `offsetS` is relative to `alignS`, at most 60 points. */
@@ -134,6 +137,14 @@ export interface ProgressEntry {
   readonly warnings: number;
   /** The plan is another than in the session before. */
   readonly planChanged: boolean;
+  /** What was asked; `null` where it is the plan of the entry before. */
+  readonly plan: Plan | null;
+  /** 0-10; `null` where not asked. */
+  readonly painBefore: number | null;
+  readonly painAfter: number | null;
+  /** Rehearsals and balls. */
+  readonly repetitions: number;
+  readonly carryOver: CarryOver;
 }
 
 /** GET /api/progress: analysed sessions, oldest first. */

@@ -1,3 +1,4 @@
+import type { CarryOver } from '../coaching/judgement.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { SessionSummary as Kept } from '../sessions/store/rows.ts';
 import type { Progress, ProgressEntry, SessionSummary } from './sessionsContract.ts';
@@ -39,14 +40,24 @@ export function progressView(newestFirst: readonly Kept[]): Progress {
   return { sessions: all.map((session, i) => entry(session, all[i - 1])) };
 }
 
-const entry = (session: Kept, before: Kept | undefined): ProgressEntry => ({
-  id: session.id,
-  startedAt: iso(session.startedMs),
-  simulated: session.simulated,
-  rehearsals: session.spreads.rehearsals,
-  balls: session.spreads.balls,
-  scored: session.scored,
-  passed: session.passed,
-  warnings: session.warningCount,
-  planChanged: before !== undefined && planKey(before.plan) !== planKey(session.plan),
-});
+const UNKNOWN: CarryOver = { addedFlexion: null, keptRotation: null };
+
+function entry(session: Kept, before: Kept | undefined): ProgressEntry {
+  const same = before !== undefined && planKey(before.plan) === planKey(session.plan);
+  return {
+    id: session.id,
+    startedAt: iso(session.startedMs),
+    simulated: session.simulated,
+    rehearsals: session.spreads.rehearsals,
+    balls: session.spreads.balls,
+    scored: session.scored,
+    passed: session.passed,
+    warnings: session.warningCount,
+    planChanged: before !== undefined && !same,
+    plan: same ? null : session.plan,
+    painBefore: session.painBefore,
+    painAfter: session.painAfter,
+    repetitions: session.rehearsals + session.balls,
+    carryOver: session.spreads.carryOver ?? UNKNOWN,
+  };
+}

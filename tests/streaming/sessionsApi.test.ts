@@ -81,6 +81,13 @@ describe('The list of sessions', () => {
     expect(session.rehearsals.addedFlexionDeg!.count).toBeGreaterThan(0);
     expect(session.balls.holdS).toBeUndefined();
     expect(sessions[0]!.planChanged).toBe(false);
+    expect(sessions[0]!.plan!.targets).toEqual(DEFAULT_PLAN.targets);
+    expect(sessions[1]!.plan).toBeNull();
+    const { analysis } = (await get(`/sessions/${right}`)).json<SessionDetail>();
+    expect(session.carryOver).toEqual(analysis!.carryOver);
+    expect(session.repetitions).toBe(
+      analysis!.repetitions.filter(({ kind }) => kind !== 'practiceSwing').length,
+    );
   });
 });
 
@@ -100,15 +107,17 @@ describe('One session', () => {
     const curves = reply.json<RepetitionCurves>();
     expect(curves.alignS).toBe(rehearsal.releaseS);
     const { timeS } = curves;
-    expect(timeS[0]! - rehearsal.releaseS).toBeCloseTo(-1.5, 1);
+    expect(timeS[0]!).toBeCloseTo(Math.min(rehearsal.startS, rehearsal.releaseS - 1.5), 1);
     expect(timeS.at(-1)! - rehearsal.releaseS).toBeCloseTo(1, 1);
-    expect(timeS.length).toBeLessThanOrEqual(2.5 * 104 + 1);
-    expect(timeS.length).toBeGreaterThan(2.5 * 90);
+    const lengthS = timeS.at(-1)! - timeS[0]!;
+    expect(timeS.length).toBeLessThanOrEqual(lengthS * 104 + 2);
+    expect(timeS.length).toBeGreaterThan(lengthS * 90);
     const at = timeS.findIndex((t) => t >= rehearsal.releaseS);
     expect(Math.abs(curves.flexionDeg[at]! - rehearsal.measures.flexionTopDeg!)).toBeLessThan(2);
     for (const column of ['turnDeg', 'leanDeg', 'elevationDeg', 'keptRotationDeg'] as const)
       expect(curves[column]).toHaveLength(timeS.length);
-    expect(curves.poses).toHaveLength(60);
+    expect(curves.poses).toHaveLength(120);
+    expect(curves.address!.timeS).toBeCloseTo(rehearsal.startS, 1);
     const { w, x, y, z } = curves.poses[0]!.thorax;
     expect(Math.hypot(w, x, y, z)).toBeCloseTo(1, 3);
     expect(reply.body).not.toContain('NaN');

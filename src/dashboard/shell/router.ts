@@ -17,7 +17,9 @@ export type Route = (typeof ROUTES)[number];
 /** Pages that can be gone to at any time. */
 export const NAV: readonly Route[] = ['today', 'practice', 'sessions', 'sensors', 'safety'];
 
-const partsOf = (hash: string): string[] => hash.replace(/^#\/?/, '').split('/');
+/** What comes after a `?` belongs to the screen. */
+const partsOf = (hash: string): string[] =>
+  hash.replace(/^#\/?/, '').replace(/\?.*$/, '').split('/');
 
 /** The screen that an address names; `null` where it names none. */
 export function routeOf(hash: string): Route | null {

@@ -1,4 +1,5 @@
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import type { CarryOver } from '../../coaching/judgement.ts';
 import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import { percentile } from '../../math/stats.ts';
 
@@ -14,15 +15,19 @@ export interface Spread {
 export interface MeasureSpreads {
   readonly rehearsals: Partial<Record<TargetMeasure, Spread>>;
   readonly balls: Partial<Record<TargetMeasure, Spread>>;
+  /** Left out by the versions that did not keep it. */
+  readonly carryOver?: CarryOver;
 }
 
 export const NO_SPREADS: MeasureSpreads = { rehearsals: {}, balls: {} };
 
 export const spreadsOf = ({
   repetitions,
-}: Pick<AnalysisResult, 'repetitions'>): MeasureSpreads => ({
+  carryOver,
+}: Pick<AnalysisResult, 'repetitions' | 'carryOver'>): MeasureSpreads => ({
   rehearsals: spreads(repetitions.filter((r) => r.kind === 'rehearsal')),
   balls: spreads(repetitions.filter((r) => r.kind === 'ball')),
+  carryOver,
 });
 
 function spreads(repetitions: readonly JudgedRepetition[]): Partial<Record<TargetMeasure, Spread>> {

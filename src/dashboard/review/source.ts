@@ -1,0 +1,36 @@
+import type {
+  ApiError,
+  RepetitionCurves,
+  SessionDetail,
+  SessionOverview,
+} from '../../streaming/sessionsContract.ts';
+
+/** Where a review gets a session from; each answer may be refused with an Error that is one sentence. */
+export interface ReviewSource {
+  session(id: string): Promise<SessionDetail>;
+  overview(id: string): Promise<SessionOverview>;
+  curves(id: string, index: number): Promise<RepetitionCurves>;
+}
+
+/** A service that answers under `base` (no slash at its end) as the practice's own service does under /api. */
+export function httpSource(base: string): ReviewSource {
+  const at = (id: string, rest = ''): string => `${base}/sessions/${encodeURIComponent(id)}${rest}`;
+  return {
+    session: (id) => askAt<SessionDetail>(at(id)),
+    overview: (id) => askAt<SessionOverview>(at(id, '/overview')),
+    curves: (id, index) => askAt<RepetitionCurves>(at(id, `/curves/${index}`)),
+  };
+}
+
+/** @throws Error with the service's own sentence where it refuses. */
+export async function askAt<T>(url: string, init: RequestInit = {}): Promise<T> {
+  const response = await fetch(url, init);
+  const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
+  if (!response.ok) throw new Error(sentenceOf(body) ?? `${response.status}`);
+  return body as T;
+}
+
+function sentenceOf(body: unknown): string | null {
+  const message = (body as Partial<ApiError> | null)?.error?.message;
+  return typeof message === 'string' ? message : null;
+}
