@@ -10,6 +10,7 @@ const layers = [
   'practice',
   'sessions',
   'streaming',
+  'sending',
   'dashboard',
   'hub',
   'main',
@@ -58,7 +59,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/dashboard/' },
       to: {
-        path: '^src/(practice|sessions|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract|sessionsContract)',
+        path: '^src/(practice|sessions|sending|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract|sessionsContract|hubContract)',
       },
     },
   ],

@@ -18,6 +18,7 @@ const PATH = [
   'sessions',
   'streaming',
   'dashboard',
+  'hub',
   'main',
 ];
 

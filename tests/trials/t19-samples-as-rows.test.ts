@@ -1,5 +1,6 @@
 // Trial 19: WiseLibs/better-sqlite3#806: about 95 ms for each autocommitted insert. Samples are never rows, and
 // a session's repetitions are written in one transaction.
+import type { IndexTables } from '../../src/sessions/store/tables.ts';
 import { sql } from 'kysely';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { finish, result, start, step } from '../../src/analysis/analysis.ts';
@@ -11,7 +12,7 @@ import { scratch } from '../sessions/makeSession.ts';
 
 async function practised() {
   const store = await openStore(scratch());
-  const db = openDatabase(store.places.index);
+  const db = openDatabase<IndexTables>(store.places.index);
   onTestFinished(async () => {
     await db.destroy();
     await store.close();

@@ -1,15 +1,14 @@
 import { Kysely, SqliteDialect } from 'kysely';
 import Libsql from 'libsql';
 import { SessionError } from '../sessionError.ts';
-import type { IndexTables } from './tables.ts';
 
 const DAMAGED = 'the index of sessions is damaged';
 
 /**
- * Opens the index's database file; the only place that knows the driver. WAL, synced at each commit.
+ * Opens a database file (the index of a data folder, a hub's); the only place that knows the driver. WAL, synced at each commit.
  * @throws SessionError `index-damaged` where it is no sound database.
  */
-export function openDatabase(path: string): Kysely<IndexTables> {
+export function openDatabase<Tables>(path: string): Kysely<Tables> {
   const database = inWords(() => new Libsql(path, { timeout: 2000 }));
   try {
     inWords(() => prepare(database));

@@ -30,7 +30,7 @@ export async function openIndex(
 }
 
 async function openMigrated(path: string): Promise<Index> {
-  const db = openDatabase(path);
+  const db = openDatabase<IndexTables>(path);
   try {
     await migrate(db);
     return db;

@@ -1,3 +1,4 @@
+import type { IndexTables } from '../../../src/sessions/store/tables.ts';
 import {
   existsSync,
   mkdirSync,
@@ -257,7 +258,7 @@ describe('The index', () => {
   it('of a newer version is left alone', async () => {
     const folder = scratch();
     await (await openStore(folder)).close();
-    const db = openDatabase(join(folder, 'index.db'));
+    const db = openDatabase<IndexTables>(join(folder, 'index.db'));
     await db
       .insertInto('kysely_migration' as 'session')
       .values({ name: '999-later', timestamp: '2030' } as never)

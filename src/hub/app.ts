@@ -1,0 +1,53 @@
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
+import { type GuardedRoute, guard } from './access/guard.ts';
+import { type HubContext, isSecure } from './context.ts';
+
+const contentSecurityPolicy = {
+  useDefaults: false,
+  directives: {
+    defaultSrc: ["'self'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'"],
+    imgSrc: ["'self'", 'data:'],
+    mediaSrc: ["'self'", 'blob:'],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+};
+
+export interface Hub {
+  readonly app: FastifyInstance;
+  /** Every route of /api with its rule. */
+  readonly routes: readonly GuardedRoute[];
+}
+
+/** A part of the hub: registers its routes below /api, each with `config: { access }`. */
+export type Part = (api: FastifyInstance, context: HubContext) => void;
+
+/** In the order in which they are registered. */
+const PARTS: readonly Part[] = [];
+
+/** Builds the hub; it does not listen. */
+export async function buildHub(context: HubContext): Promise<Hub> {
+  const secure = isSecure(context.settings);
+  const app = Fastify({ forceCloseConnections: true, trustProxy: secure ? 'loopback' : false });
+  await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: secure });
+  await app.register(cookie);
+  let routes: readonly GuardedRoute[] = [];
+  await app.register(
+    async (api) => {
+      answerErrors(api);
+      api.addHook('onRequest', refuseOtherSites);
+      routes = guard(api, context);
+      for (const part of PARTS) part(api, context);
+    },
+    { prefix: '/api' },
+  );
+  return { app, routes };
+}

@@ -1,0 +1,32 @@
+import type { FastifyRequest } from 'fastify';
+import type { HubContext } from './context.ts';
+
+export type Act =
+  | 'setup'
+  | 'login'
+  | 'login-failed'
+  | 'logout'
+  | 'password'
+  | 'invite'
+  | 'join'
+  | 'pair'
+  | 'revoke'
+  | 'export'
+  | 'delete'
+  | 'move'
+  | 'relabel'
+  | 'plan';
+
+/** Writes down who did what. `what` names things by name and id, never their content. */
+export async function note(
+  { db, now }: HubContext,
+  request: FastifyRequest,
+  act: Act,
+  what: string,
+): Promise<void> {
+  const who = request.actor?.kind === 'person' ? request.actor.name : null;
+  await db
+    .insertInto('audit')
+    .values({ atMs: now(), who, act, what, address: request.ip })
+    .execute();
+}

@@ -1,0 +1,278 @@
+import { type ColumnDefinitionBuilder, type Kysely, type Migration, Migrator } from 'kysely';
+import type { HubTables } from './tables.ts';
+
+type Schema = Kysely<unknown>;
+type Form = 'text' | 'text?' | 'number' | 'number?';
+
+/** Columns of one table; `?` may be null. The first is the primary key unless `key` is given. */
+interface TableForm {
+  readonly columns: Readonly<Record<string, Form>>;
+  readonly key?: readonly [string, string];
+  /** Columns that point to another table's id; rows go with the row that they point to. */
+  readonly owners?: Readonly<Record<string, string>>;
+  readonly unique?: readonly (readonly string[])[];
+  readonly indexes?: readonly (readonly string[])[];
+}
+
+const FIRST: Readonly<Record<string, TableForm>> = {
+  club: { columns: { id: 'number', name: 'text', demo: 'number' } },
+  person: {
+    columns: {
+      id: 'text',
+      role: 'text',
+      name: 'text',
+      login: 'text?',
+      passwordHash: 'text?',
+      active: 'number',
+      createdMs: 'number',
+      coachId: 'text?',
+      hand: 'text',
+    },
+    owners: { coachId: 'person' },
+    unique: [['login']],
+    indexes: [['coachId']],
+  },
+  signin: {
+    columns: {
+      tokenHash: 'text',
+      personId: 'text',
+      csrf: 'text',
+      createdMs: 'number',
+      lastSeenMs: 'number',
+      expiresMs: 'number',
+    },
+    owners: { personId: 'person' },
+    indexes: [['personId']],
+  },
+  invite: {
+    columns: {
+      id: 'text',
+      codeHash: 'text',
+      role: 'text',
+      name: 'text',
+      byId: 'text',
+      createdMs: 'number',
+      expiresMs: 'number',
+      usedMs: 'number?',
+    },
+    owners: { byId: 'person' },
+    unique: [['codeHash']],
+  },
+  pairing: {
+    columns: { codeHash: 'text', studentId: 'text', expiresMs: 'number', usedMs: 'number?' },
+    owners: { studentId: 'person' },
+  },
+  machine: {
+    columns: {
+      id: 'text',
+      studentId: 'text',
+      name: 'text',
+      tokenHash: 'text',
+      pairedMs: 'number',
+      lastSeenMs: 'number?',
+      revokedMs: 'number?',
+    },
+    owners: { studentId: 'person' },
+    unique: [['tokenHash']],
+    indexes: [['studentId']],
+  },
+  session: {
+    columns: {
+      id: 'text',
+      studentId: 'text',
+      clientId: 'text',
+      sha256: 'text',
+      bytes: 'number',
+      receivedMs: 'number',
+      name: 'text',
+      hand: 'text',
+      simulated: 'number',
+      startedMs: 'number',
+      durationS: 'number?',
+      analysed: 'number',
+      version: 'text?',
+      problem: 'text?',
+      rehearsals: 'number',
+      scored: 'number',
+      passed: 'number',
+      balls: 'number',
+      practiceSwings: 'number',
+      ballsInMix: 'number',
+      ledger: 'text',
+      warnings: 'number',
+      painBefore: 'number?',
+      painAfter: 'number?',
+      note: 'text',
+      plan: 'text',
+      planNumber: 'number?',
+      spreads: 'text',
+      pooled: 'text',
+      carryOver: 'text',
+      differences: 'text',
+      reviewedMs: 'number?',
+      reviewedBy: 'text?',
+    },
+    owners: { studentId: 'person' },
+    unique: [['studentId', 'clientId']],
+    indexes: [
+      ['studentId', 'startedMs'],
+      ['studentId', 'reviewedMs'],
+    ],
+  },
+  warning: {
+    columns: {
+      sessionId: 'text',
+      position: 'number',
+      warningId: 'text',
+      atS: 'number',
+      text: 'text',
+    },
+    key: ['sessionId', 'position'],
+    owners: { sessionId: 'session' },
+  },
+  job: {
+    columns: { sessionId: 'text', queuedMs: 'number', tries: 'number' },
+    owners: { sessionId: 'session' },
+  },
+  upload: {
+    columns: {
+      studentId: 'text',
+      clientId: 'text',
+      sha256: 'text',
+      bytes: 'number',
+      createdMs: 'number',
+    },
+    key: ['studentId', 'clientId'],
+    owners: { studentId: 'person' },
+  },
+  comment: {
+    columns: {
+      id: 'text',
+      sessionId: 'text',
+      authorId: 'text',
+      atMs: 'number',
+      text: 'text',
+      repIndex: 'number?',
+      momentS: 'number?',
+      replyTo: 'text?',
+    },
+    owners: { sessionId: 'session', authorId: 'person' },
+    indexes: [['sessionId']],
+  },
+  relabel: {
+    columns: {
+      sessionId: 'text',
+      repIndex: 'number',
+      kind: 'text',
+      originalKind: 'text',
+      atS: 'number',
+      byId: 'text',
+      atMs: 'number',
+    },
+    key: ['sessionId', 'repIndex'],
+    owners: { sessionId: 'session' },
+  },
+  clip: {
+    columns: {
+      id: 'text',
+      sessionId: 'text',
+      byId: 'text',
+      name: 'text',
+      type: 'text',
+      bytes: 'number',
+      createdMs: 'number',
+      startS: 'number?',
+      view: 'text?',
+    },
+    owners: { sessionId: 'session' },
+    indexes: [['sessionId']],
+  },
+  plan: {
+    columns: {
+      id: 'text',
+      studentId: 'text',
+      number: 'number',
+      plan: 'text',
+      validFromMs: 'number',
+      createdMs: 'number',
+      byId: 'text',
+      reachedMs: 'number?',
+    },
+    owners: { studentId: 'person' },
+    unique: [['studentId', 'number']],
+  },
+  template: {
+    columns: { id: 'text', coachId: 'text', name: 'text', plan: 'text' },
+    owners: { coachId: 'person' },
+    indexes: [['coachId']],
+  },
+  block: {
+    columns: { id: 'text', coachId: 'text', title: 'text', text: 'text' },
+    owners: { coachId: 'person' },
+    indexes: [['coachId']],
+  },
+  lesson: {
+    columns: { id: 'text', studentId: 'text', atMs: 'number', text: 'text' },
+    owners: { studentId: 'person' },
+    indexes: [['studentId']],
+  },
+};
+
+const TYPES = { text: 'text', number: 'double precision' } as const;
+/** Flags and counts come back as whole numbers either way; SQLite keeps them small. */
+const typeOf = (form: Form) => TYPES[form.replace('?', '') as 'text' | 'number'];
+
+async function createTable(db: Schema, name: string, form: TableForm): Promise<void> {
+  const { columns, key, owners = {}, unique = [], indexes = [] } = form;
+  const [first] = Object.keys(columns);
+  let table = db.schema.createTable(name);
+  for (const [column, kind] of Object.entries(columns))
+    table = table.addColumn(column, typeOf(kind), (c) => {
+      let built: ColumnDefinitionBuilder = kind.endsWith('?') ? c : c.notNull();
+      if (key === undefined && column === first) built = built.primaryKey();
+      const owner = owners[column];
+      return owner === undefined ? built : built.references(`${owner}.id`).onDelete('cascade');
+    });
+  if (key !== undefined) table = table.addPrimaryKeyConstraint(`${name}Key`, [...key] as never[]);
+  for (const group of unique)
+    table = table.addUniqueConstraint(`${name}By${group.join('')}`, [...group] as never[]);
+  await table.execute();
+  for (const group of indexes)
+    await db.schema
+      .createIndex(`${name}Of${group.join('')}`)
+      .on(name)
+      .columns([...group])
+      .execute();
+}
+
+async function first(db: Schema): Promise<void> {
+  for (const [name, form] of Object.entries(FIRST)) await createTable(db, name, form);
+  await db.schema
+    .createTable('audit')
+    .addColumn('id', 'integer', (c) => c.primaryKey().autoIncrement())
+    .addColumn('atMs', 'double precision', (c) => c.notNull())
+    .addColumn('who', 'text')
+    .addColumn('act', 'text', (c) => c.notNull())
+    .addColumn('what', 'text', (c) => c.notNull())
+    .addColumn('address', 'text', (c) => c.notNull())
+    .execute();
+}
+
+/** In the order of their names; one that has been released is never changed. */
+const MIGRATIONS: Readonly<Record<string, Migration>> = { '001-hub': { up: first } };
+
+/** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */
+export async function migrateHub(db: Kysely<HubTables>): Promise<void> {
+  const migrator = new Migrator({
+    db,
+    provider: { getMigrations: () => Promise.resolve(MIGRATIONS) },
+  });
+  const { error } = await migrator.migrateToLatest();
+  if (error === undefined) return;
+  const text = error instanceof Error ? error.message : JSON.stringify(error);
+  throw new Error(
+    /previously executed migration .* is missing/.test(text)
+      ? 'The hub was written by a newer Stillcatch: install that version or a later one.'
+      : `The hub's database cannot be brought up to date (${text}).`,
+  );
+}

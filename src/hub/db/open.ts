@@ -1,0 +1,58 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Kysely } from 'kysely';
+import { openDatabase } from '../../sessions/store/driver.ts';
+import { lock } from '../../sessions/store/lock.ts';
+import { migrateHub } from './migrations.ts';
+import type { HubTables } from './tables.ts';
+
+export type Db = Kysely<HubTables>;
+
+/** Where things lie in the hub's data folder. */
+export interface HubPlaces {
+  readonly root: string;
+  readonly database: string;
+  /** `<studentId>/<sessionId>.zip` as it came, and beside it what was computed of it. */
+  readonly students: string;
+  /** Uploads that are under way. */
+  readonly uploads: string;
+  readonly clips: string;
+}
+
+export interface HubData {
+  readonly db: Db;
+  readonly places: HubPlaces;
+  close(): Promise<void>;
+}
+
+/** Opens the hub's data folder for this process. @throws Error in words where it cannot be had. */
+export async function openHubData(root: string): Promise<HubData> {
+  const places = {
+    root,
+    database: join(root, 'hub.db'),
+    students: join(root, 'students'),
+    uploads: join(root, 'uploads'),
+    clips: join(root, 'clips'),
+  };
+  for (const folder of [places.students, places.uploads, places.clips])
+    await mkdir(folder, { recursive: true, mode: 0o700 });
+  const unlock = await lock(join(root, 'in-use'));
+  let db: Db | undefined;
+  try {
+    db = openDatabase<HubTables>(places.database);
+    await migrateHub(db);
+  } catch (error) {
+    await db?.destroy();
+    await unlock();
+    throw error;
+  }
+  const opened = db;
+  return {
+    db: opened,
+    places,
+    async close() {
+      await opened.destroy();
+      await unlock();
+    },
+  };
+}

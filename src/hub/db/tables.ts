@@ -1,0 +1,228 @@
+import type { Generated } from 'kysely';
+import type { Role } from '../../streaming/hubContract/people.ts';
+
+/** Flags are 0 and 1, times epoch ms (`...Ms`) or session s (`...S`), JSON is text. Ids are letters and digits. */
+
+export interface ClubTable {
+  /** Always 1: a hub serves one club. */
+  id: number;
+  name: string;
+  demo: number;
+}
+
+export interface PersonTable {
+  id: string;
+  role: Role;
+  name: string;
+  /** Lower case; `null` for a student who has no account of their own. */
+  login: string | null;
+  passwordHash: string | null;
+  /** 0: cannot sign in. */
+  active: number;
+  createdMs: number;
+  /** Of a student. */
+  coachId: string | null;
+  hand: 'left' | 'right';
+}
+
+/** Someone signed in at some browser. Only hashes of what the browser holds are kept. */
+export interface SigninTable {
+  tokenHash: string;
+  personId: string;
+  csrf: string;
+  createdMs: number;
+  lastSeenMs: number;
+  expiresMs: number;
+}
+
+export interface InviteTable {
+  id: string;
+  codeHash: string;
+  role: 'coach' | 'student';
+  name: string;
+  byId: string;
+  createdMs: number;
+  expiresMs: number;
+  usedMs: number | null;
+}
+
+export interface PairingTable {
+  codeHash: string;
+  studentId: string;
+  expiresMs: number;
+  usedMs: number | null;
+}
+
+export interface MachineTable {
+  id: string;
+  studentId: string;
+  name: string;
+  tokenHash: string;
+  pairedMs: number;
+  lastSeenMs: number | null;
+  revokedMs: number | null;
+}
+
+export interface SessionTable {
+  id: string;
+  studentId: string;
+  /** As the student's machine calls it; unique for one student. */
+  clientId: string;
+  sha256: string;
+  bytes: number;
+  receivedMs: number;
+  name: string;
+  hand: 'left' | 'right';
+  simulated: number;
+  startedMs: number;
+  durationS: number | null;
+  /** 1 once the hub's own analysis is there. */
+  analysed: number;
+  /** Version that analysed it. */
+  version: string | null;
+  /** Why it could not be analysed, in words. */
+  problem: string | null;
+  rehearsals: number;
+  scored: number;
+  passed: number;
+  balls: number;
+  practiceSwings: number;
+  ballsInMix: number;
+  ledger: string;
+  warnings: number;
+  painBefore: number | null;
+  painAfter: number | null;
+  note: string;
+  /** JSON of the `Plan` that it was done under. */
+  plan: string;
+  planNumber: number | null;
+  /** JSON of `MeasureSpreads`. */
+  spreads: string;
+  /** JSON of every value by kind and measure, for pooling over sessions. */
+  pooled: string;
+  /** JSON of `CarryOver`. */
+  carryOver: string;
+  /** JSON of sentences. */
+  differences: string;
+  reviewedMs: number | null;
+  reviewedBy: string | null;
+}
+
+export interface WarningTable {
+  sessionId: string;
+  position: number;
+  warningId: string;
+  atS: number;
+  text: string;
+}
+
+/** Sessions that wait for their analysis. */
+export interface JobTable {
+  sessionId: string;
+  queuedMs: number;
+  tries: number;
+}
+
+export interface UploadTable {
+  studentId: string;
+  clientId: string;
+  sha256: string;
+  bytes: number;
+  createdMs: number;
+}
+
+export interface CommentTable {
+  id: string;
+  sessionId: string;
+  authorId: string;
+  atMs: number;
+  text: string;
+  repIndex: number | null;
+  momentS: number | null;
+  replyTo: string | null;
+}
+
+export interface RelabelTable {
+  sessionId: string;
+  repIndex: number;
+  kind: 'rehearsal' | 'ball' | 'ignore';
+  originalKind: 'rehearsal' | 'ball' | 'practiceSwing';
+  /** Session s of the repetition's top: what a re-analysis finds it again by. */
+  atS: number;
+  byId: string;
+  atMs: number;
+}
+
+export interface ClipTable {
+  id: string;
+  sessionId: string;
+  byId: string;
+  name: string;
+  type: 'video/mp4' | 'video/webm';
+  bytes: number;
+  createdMs: number;
+  startS: number | null;
+  view: 'face-on' | 'down-the-line' | null;
+}
+
+export interface PlanTable {
+  id: string;
+  studentId: string;
+  number: number;
+  plan: string;
+  validFromMs: number;
+  createdMs: number;
+  byId: string;
+  reachedMs: number | null;
+}
+
+export interface TemplateTable {
+  id: string;
+  coachId: string;
+  name: string;
+  plan: string;
+}
+
+export interface BlockTable {
+  id: string;
+  coachId: string;
+  title: string;
+  text: string;
+}
+
+export interface LessonTable {
+  id: string;
+  studentId: string;
+  atMs: number;
+  text: string;
+}
+
+export interface AuditTable {
+  id: Generated<number>;
+  atMs: number;
+  who: string | null;
+  act: string;
+  what: string;
+  address: string;
+}
+
+export interface HubTables {
+  club: ClubTable;
+  person: PersonTable;
+  signin: SigninTable;
+  invite: InviteTable;
+  pairing: PairingTable;
+  machine: MachineTable;
+  session: SessionTable;
+  warning: WarningTable;
+  job: JobTable;
+  upload: UploadTable;
+  comment: CommentTable;
+  relabel: RelabelTable;
+  clip: ClipTable;
+  plan: PlanTable;
+  template: TemplateTable;
+  block: BlockTable;
+  lesson: LessonTable;
+  audit: AuditTable;
+}

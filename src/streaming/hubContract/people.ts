@@ -1,0 +1,149 @@
+/** What the hub serves of people and how they come in, over HTTP. Types only. Times are epoch ms. */
+
+/** An owner is a coach who also looks after the club: its coaches and its log. */
+export type Role = 'owner' | 'coach' | 'student';
+
+export interface Club {
+  readonly name: string;
+  /** Set where the people in it are invented and the sessions simulated. */
+  readonly demo: boolean;
+}
+
+/** GET /api/me, and the answer to everything that signs a person in. */
+export interface Me {
+  readonly id: string;
+  readonly name: string;
+  readonly login: string;
+  readonly role: Role;
+  readonly club: Club;
+  /** To be sent as `x-csrf-token` with everything that changes something. */
+  readonly csrf: string;
+}
+
+/** GET /api/setup */
+export interface Setup {
+  /** True until the first coach is there. */
+  readonly needed: boolean;
+}
+
+/** POST /api/setup. The code stands on the console of the machine that runs the hub. */
+export interface SetupRequest {
+  readonly code: string;
+  readonly clubName: string;
+  readonly name: string;
+  readonly login: string;
+  readonly password: string;
+}
+
+/** POST /api/login */
+export interface LoginRequest {
+  readonly login: string;
+  readonly password: string;
+}
+
+/** POST /api/me/password: signs out every other place. */
+export interface PasswordRequest {
+  readonly current: string;
+  readonly next: string;
+}
+
+/** One row a line, one character a module: 1 dark, 0 light. */
+export type QrRows = readonly string[];
+
+/** POST /api/invites. Owners invite coaches too. */
+export interface InviteRequest {
+  readonly role: 'coach' | 'student';
+  readonly name: string;
+}
+
+export interface Invite {
+  readonly id: string;
+  readonly role: 'coach' | 'student';
+  readonly name: string;
+  readonly createdMs: number;
+  readonly expiresMs: number;
+  /** `null` while it is open. */
+  readonly usedMs: number | null;
+}
+
+/** Answer to POST /api/invites: the only time that the link is shown. */
+export interface NewInvite extends Invite {
+  readonly url: string;
+  readonly qr: QrRows;
+}
+
+/** GET /api/invitation/:code, for whoever has the link. */
+export interface Invitation {
+  readonly club: Club;
+  readonly invitedBy: string;
+  readonly role: 'coach' | 'student';
+  readonly name: string;
+  readonly expiresMs: number;
+}
+
+/** POST /api/invitation/:code: makes the account and signs in. `hand` of a student. */
+export interface AcceptRequest {
+  readonly name: string;
+  readonly login: string;
+  readonly password: string;
+  readonly hand?: 'left' | 'right';
+}
+
+/** Answer to POST /api/me/pairing: a code for one machine, once. */
+export interface PairingCode {
+  readonly code: string;
+  readonly expiresMs: number;
+  /** Address of this hub, to be given to the machine together with the code. */
+  readonly hubUrl: string;
+}
+
+/** POST /api/pair, by a student's machine. */
+export interface PairRequest {
+  readonly code: string;
+  /** What the student calls the machine. */
+  readonly machine: string;
+}
+
+export interface Paired {
+  /** To be sent as `authorization: Bearer ...`. */
+  readonly token: string;
+  readonly student: string;
+  readonly coach: string;
+  readonly club: string;
+}
+
+/** GET /api/students/:studentId/machines */
+export interface Machine {
+  readonly id: string;
+  readonly name: string;
+  readonly pairedMs: number;
+  readonly lastSeenMs: number | null;
+  readonly revokedMs: number | null;
+}
+
+/** GET /api/club, for the owner. */
+export interface ClubView {
+  readonly club: Club;
+  readonly coaches: readonly CoachRow[];
+}
+
+export interface CoachRow {
+  readonly id: string;
+  readonly name: string;
+  readonly role: 'owner' | 'coach';
+  readonly students: number;
+  /** A coach who left cannot sign in. */
+  readonly active: boolean;
+}
+
+/** GET /api/audit?before= (newest first) */
+export interface AuditEntry {
+  readonly id: number;
+  readonly atMs: number;
+  /** Name as it was then; `null` where nobody was signed in. */
+  readonly who: string | null;
+  /** login, login-failed, logout, password, invite, pair, revoke, export, delete, move, setup ... */
+  readonly act: string;
+  readonly what: string;
+  readonly address: string;
+}

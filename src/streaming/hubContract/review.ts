@@ -1,0 +1,112 @@
+import type { AnalysisResult } from '../../analysis/result.ts';
+import type { Plan } from '../../coaching/plan.ts';
+import type { SessionSummary } from '../sessionsContract.ts';
+
+/** What the hub serves of sessions over HTTP, beside what the student's service serves. Types only. Times are epoch ms. */
+
+/** GET /api/students/:studentId/sessions?beforeMs= (newest first, at most 50) */
+export interface HubSessionRow {
+  readonly summary: SessionSummary;
+  readonly reviewedMs: number | null;
+  readonly comments: number;
+}
+
+export interface HubSessionList {
+  readonly sessions: readonly HubSessionRow[];
+  readonly more: boolean;
+}
+
+/** GET /api/sessions/:sessionId. Overview, curves and exports have the addresses and shapes of the student's service. */
+export interface HubSession {
+  readonly studentId: string;
+  readonly student: string;
+  readonly summary: SessionSummary;
+  /** The plan that it was done, and is judged, under. */
+  readonly plan: Plan;
+  readonly planNumber: number | null;
+  readonly analysis: AnalysisResult | null;
+  readonly notes: {
+    readonly note: string;
+    readonly painBefore: number | null;
+    readonly painAfter: number | null;
+  };
+  readonly reviewedMs: number | null;
+  readonly comments: readonly Comment[];
+  readonly relabels: readonly Relabel[];
+  readonly clips: readonly Clip[];
+  /** How the hub's numbers differ from the student's and why, in words; empty where they do not. */
+  readonly differences: readonly string[];
+  /** The student's sessions next to this one. */
+  readonly olderId: string | null;
+  readonly newerId: string | null;
+}
+
+export type LabelKind = 'rehearsal' | 'ball' | 'ignore';
+
+/** PUT /api/sessions/:sessionId/relabels/:index; `null` takes it back. */
+export interface RelabelRequest {
+  readonly kind: LabelKind | null;
+}
+
+export interface Relabel {
+  readonly index: number;
+  readonly kind: LabelKind;
+  /** What the analysis says. */
+  readonly originalKind: 'rehearsal' | 'ball' | 'practiceSwing';
+  readonly by: string;
+  readonly atMs: number;
+}
+
+export interface Comment {
+  readonly id: string;
+  readonly by: string;
+  readonly byRole: 'coach' | 'student';
+  readonly mine: boolean;
+  readonly atMs: number;
+  readonly text: string;
+  /** Pinned to a repetition (index of the analysis), to a moment (session s), or to the session (both `null`). */
+  readonly index: number | null;
+  readonly momentS: number | null;
+  /** The comment that it answers. */
+  readonly replyTo: string | null;
+}
+
+/** POST /api/sessions/:sessionId/comments */
+export interface NewComment {
+  readonly text: string;
+  readonly index?: number | null;
+  readonly momentS?: number | null;
+  readonly replyTo?: string | null;
+}
+
+/** PUT /api/sessions/:sessionId/reviewed */
+export interface ReviewedRequest {
+  readonly reviewed: boolean;
+}
+
+/** GET /api/blocks: ready texts of the coach's own. */
+export interface TextBlock {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+}
+
+/** GET /api/clips/:clipId is the film itself, in ranges. */
+export interface Clip {
+  readonly id: string;
+  readonly name: string;
+  readonly type: 'video/mp4' | 'video/webm';
+  readonly bytes: number;
+  readonly by: string;
+  /** Session s that clip time 0 stands for; `null` until it is lined up. */
+  readonly startS: number | null;
+  readonly view: 'face-on' | 'down-the-line' | null;
+}
+
+/** PATCH /api/clips/:clipId */
+export interface ClipChange {
+  readonly startS?: number | null;
+  readonly view?: 'face-on' | 'down-the-line' | null;
+}
+
+export const MAX_CLIP_BYTES = 200 * 1024 * 1024;

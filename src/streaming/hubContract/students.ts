@@ -1,0 +1,159 @@
+import type { Plan, TargetMeasure } from '../../coaching/plan.ts';
+import type { SpreadsView } from '../sessionsContract.ts';
+
+/** What the hub serves of students over HTTP. Types only. Times are epoch ms. */
+
+/** Why a student needs a look, in the order of need. */
+export type NeedCode =
+  | 'pain'
+  | 'warning'
+  | 'unreviewed'
+  | 'unanswered'
+  | 'mix'
+  | 'volume'
+  | 'no-practice'
+  | 'drift'
+  | 'none';
+
+export interface Need {
+  readonly code: NeedCode;
+  /** One line that says why. */
+  readonly text: string;
+}
+
+/** GET /api/students: the coach's own, those who need a look first. */
+export interface StudentRow {
+  readonly id: string;
+  readonly name: string;
+  readonly hand: 'left' | 'right';
+  /** The first is what the order goes by. */
+  readonly needs: readonly Need[];
+  readonly unreviewed: number;
+  readonly lastPracticeMs: number | null;
+  /** In the last seven days. */
+  readonly weekRehearsals: number;
+  readonly weekBalls: number;
+  /** Newest session that has not been looked at; `null` where there is none. */
+  readonly nextSessionId: string | null;
+}
+
+export interface StudentList {
+  readonly students: readonly StudentRow[];
+}
+
+/** GET /api/students/:studentId */
+export interface StudentView {
+  readonly id: string;
+  readonly name: string;
+  readonly hand: 'left' | 'right';
+  readonly coach: string;
+  readonly joinedMs: number;
+  readonly paired: boolean;
+  readonly lastContactMs: number | null;
+  readonly needs: readonly Need[];
+  readonly plan: PlanVersion;
+  /** When the plan reached the student's machine; `null`: not yet. */
+  readonly planReachedMs: number | null;
+  readonly sessions: number;
+  readonly unreviewed: number;
+  readonly lessons: readonly Lesson[];
+}
+
+/** PATCH /api/students/:studentId */
+export interface StudentChange {
+  readonly name?: string;
+  readonly hand?: 'left' | 'right';
+}
+
+/** POST /api/students/:studentId/lessons; a day and what it was about. */
+export interface Lesson {
+  readonly id: string;
+  readonly atMs: number;
+  readonly text: string;
+}
+
+/** GET /api/students/:studentId/plans, newest first. */
+export interface PlanVersion {
+  readonly id: string;
+  /** 1, 2, ... of this student. */
+  readonly number: number;
+  readonly plan: Plan;
+  readonly validFromMs: number;
+  readonly createdMs: number;
+  readonly by: string;
+  /** What is different from the version before, in words. */
+  readonly changes: readonly string[];
+}
+
+/** POST /api/students/:studentId/plans */
+export interface NewPlan {
+  readonly plan: Plan;
+  readonly validFromMs: number;
+}
+
+/** GET /api/templates: plans without a student, the coach's own. */
+export interface PlanTemplate {
+  readonly id: string;
+  readonly name: string;
+  readonly plan: Plan;
+}
+
+/** A student's own last values, beside the targets of the editor. */
+export type LastValues = SpreadsView;
+
+/** One session as a point in time. */
+export interface ProgressSession {
+  readonly id: string;
+  readonly startedMs: number;
+  readonly simulated: boolean;
+  readonly rehearsals: SpreadsView;
+  readonly balls: SpreadsView;
+  readonly rehearsalCount: number;
+  readonly ballCount: number;
+  readonly ballsInMix: number;
+  readonly scored: number;
+  readonly passed: number;
+  readonly warnings: number;
+  readonly painBefore: number | null;
+  readonly painAfter: number | null;
+  readonly planNumber: number | null;
+  readonly carryOver: {
+    readonly addedFlexion: number | null;
+    readonly keptRotation: number | null;
+  };
+}
+
+/** GET /api/students/:studentId/progress, oldest first. */
+export interface HubProgress {
+  readonly sessions: readonly ProgressSession[];
+  readonly plans: readonly PlanVersion[];
+  readonly lessons: readonly Lesson[];
+}
+
+/** GET /api/students/:studentId/compare?aFromMs=&aToMs=&bFromMs=&bToMs= : all repetitions of two stretches of time, pooled. */
+export interface Comparison {
+  readonly a: Stretch;
+  readonly b: Stretch;
+  readonly measures: readonly MeasureDifference[];
+}
+
+export interface Stretch {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly sessions: number;
+  readonly rehearsals: number;
+  readonly balls: number;
+}
+
+export interface MeasureDifference {
+  readonly measure: TargetMeasure;
+  readonly kind: 'rehearsals' | 'balls';
+  readonly a: SpreadsView[TargetMeasure] | null;
+  readonly b: SpreadsView[TargetMeasure] | null;
+  /** Median of b less median of a, with the middle 95 % of resampling; `null` where either has fewer than 5. */
+  readonly difference: {
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+  } | null;
+}
