@@ -7,27 +7,50 @@ export interface ShockSample {
   readonly size: number;
 }
 
+interface TimedAcc {
+  readonly timeS: number;
+  readonly acc: Vec3;
+}
+
 /** The last three readings of the arm sensor, newest first. Plain data. */
 export interface ShockState {
-  last: Vec3[];
+  last: TimedAcc[];
 }
 
 export const createShock = (): ShockState => ({ last: [] });
 
+/** After an interval over so many times the one before, readings are missing and nothing can be said until three have come. */
+const GAP = 2.5;
+/** Noise of the even case: weights 1, 3, 3, 1. */
+const EVEN_NOISE = Math.sqrt(20);
+
 /**
- * High-pass by third difference, at the arm sensor's own times: smooth movement leaves almost
- * nothing, a shock stands out in the first sample that holds it. Mounting does not matter.
+ * High-pass by extrapolation from the three readings before (even times: the third difference), at the arm sensor's
+ * own times: smooth movement leaves almost nothing, a shock stands out in the first sample that holds it. Where one
+ * reading is missing the size is taken in units of the noise, which the longer reach makes larger; where more are
+ * missing a smooth movement itself would look like a blow, so the size is 0. Mounting does not matter.
  */
 export function stepShock(s: ShockState, timeS: number, acc: Vec3): ShockSample {
   const [c, b, a] = s.last;
-  s.last = b === undefined || c === undefined ? [acc, ...s.last] : [acc, c, b];
-  if (a === undefined || b === undefined || c === undefined) return { timeS, size: 0 };
-  const d = vec3(
-    acc.x - 3 * (c.x - b.x) - a.x,
-    acc.y - 3 * (c.y - b.y) - a.y,
-    acc.z - 3 * (c.z - b.z) - a.z,
+  const gap = c !== undefined && b !== undefined && timeS - c.timeS > GAP * (c.timeS - b.timeS);
+  s.last = [{ timeS, acc }, ...(gap ? [] : s.last.slice(0, 2))];
+  if (gap || a === undefined || b === undefined || c === undefined) return { timeS, size: 0 };
+  return { timeS, size: distance(timeS, acc, a, b, c) };
+}
+
+/** From the parabola through `a`, `b` and `c` (Lagrange's weights). */
+function distance(timeS: number, x: Vec3, a: TimedAcc, b: TimedAcc, c: TimedAcc): number {
+  const [ta, tb, tc] = [timeS - a.timeS, timeS - b.timeS, timeS - c.timeS];
+  const wa = (tb * tc) / ((a.timeS - b.timeS) * (a.timeS - c.timeS));
+  const wb = (ta * tc) / ((b.timeS - a.timeS) * (b.timeS - c.timeS));
+  const wc = (ta * tb) / ((c.timeS - a.timeS) * (c.timeS - b.timeS));
+  const rest = vec3(
+    x.x - wa * a.acc.x - wb * b.acc.x - wc * c.acc.x,
+    x.y - wa * a.acc.y - wb * b.acc.y - wc * c.acc.y,
+    x.z - wa * a.acc.z - wb * b.acc.z - wc * c.acc.z,
   );
-  return { timeS, size: norm(d) / 2 };
+  const noise = Math.sqrt(1 + wa * wa + wb * wb + wc * wc);
+  return (norm(rest) * EVEN_NOISE) / noise / 2;
 }
 
 export interface Shock {

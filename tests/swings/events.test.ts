@@ -49,11 +49,12 @@ describe('onset of a movement', () => {
 });
 
 describe('a shock at the arm', () => {
-  const run = (acc: (t: number) => number, rateHz = 100) => {
+  const run = (acc: (t: number) => number, rateHz = 100, lost = (_t: number) => false) => {
     const random = seededRandom(9);
     const state = createShock();
     const noise = () => 0.03 * gaussian(random);
-    return times(0, 1, rateHz).map((t) =>
+    const there = times(0, 1, rateHz).filter((t) => !lost(t));
+    return there.map((t) =>
       stepShock(state, t, { x: 9.8 + acc(t) + noise(), y: noise(), z: noise() }),
     );
   };
@@ -82,6 +83,25 @@ describe('a shock at the arm', () => {
   );
   it('is never invented from a smooth movement', () => {
     expect(strongestShock(run(movement), 0.2, 0.9)).toBeNull();
+  });
+  it.each([1, 2, 5, 9, 20])('is never invented where %i readings are missing', (n) => {
+    for (const from of [0.3, 0.42, 0.5, 0.61])
+      expect(
+        strongestShock(
+          run(movement, 100, (t) => t > from && t < from + n / 100),
+          0.2,
+          0.9,
+        ),
+      ).toBeNull();
+  });
+  it('is found though the reading before it is missing', () => {
+    const lost = (t: number) => Math.abs(t - 0.49) < 0.002;
+    const shock = strongestShock(
+      run((t) => movement(t) + blow(t, 0.5, 2), 100, lost),
+      0.2,
+      0.9,
+    );
+    expect(Math.abs((shock?.timeS ?? 0) - 0.5)).toBeLessThan(0.02);
   });
   it('stands out with more confidence the larger it is', () => {
     const size = (s: number) =>
