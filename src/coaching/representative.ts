@@ -9,9 +9,16 @@ export const BEST_RULE =
 export const TYPICAL_RULE =
   'Typical: the one whose measures lie closest, on average, to the medians of the session.';
 
+export const WORST_RULE =
+  'Worst: fewest targets met; where even, the one with a measure farthest outside its target.';
+
 /** @param scored rehearsals that passed or failed; the earlier one wins where even */
 export const bestRehearsal = (scored: readonly JudgedRehearsal[]): JudgedRehearsal | null =>
   greatest(scored, (r) => [r.verdict.checks.filter((c) => c.passed).length, closestMargin(r)]);
+
+/** @param scored rehearsals that passed or failed; the earlier one wins where even */
+export const worstRehearsal = (scored: readonly JudgedRehearsal[]): JudgedRehearsal | null =>
+  greatest(scored, (r) => [-r.verdict.checks.filter((c) => c.passed).length, -closestMargin(r)]);
 
 export function typicalRehearsal(scored: readonly JudgedRehearsal[]): JudgedRehearsal | null {
   const medians = TARGET_MEASURES.map((m) =>

@@ -11,6 +11,8 @@ import type {
 type Frame = Extract<AnalysisOutput, { readonly kind: 'frame' }>;
 
 const BEFORE_S = 1.5;
+/** The address is seen for a moment before it is left. */
+const ADDRESS_S = 0.3;
 /** A long hold is cut: the file stays small. */
 const LONGEST_BEFORE_S = 6;
 const AFTER_S = 1;
@@ -64,7 +66,7 @@ export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGat
 
 function windowOf(repetition: JudgedRepetition): Window {
   const aroundS = repetition.kind === 'rehearsal' ? repetition.releaseS : repetition.topS;
-  const early = Math.max(repetition.startS, aroundS - LONGEST_BEFORE_S);
+  const early = Math.max(repetition.startS - ADDRESS_S, aroundS - LONGEST_BEFORE_S);
   const fromS = Math.min(early, aroundS - BEFORE_S);
   return {
     repetition,

@@ -84,7 +84,7 @@ export interface RepetitionCurves {
   readonly kind: 'rehearsal' | 'ball' | 'practiceSwing';
   /** Session s that the page may take as zero: release of a rehearsal, delivery of a ball, else the top. */
   readonly alignS: number;
-  /** From the start of the backswing (at least 1.5 s, at most 6 s before release or top) to 1.0 s after; session s. */
+  /** From 0.3 s before the start of the backswing (at least 1.5 s, at most 6 s before release or top) to 1.0 s after; session s. */
   readonly timeS: readonly number[];
   readonly flexionDeg: Column;
   /** Toward the target +; 0 at the address. */

@@ -44,8 +44,10 @@ describe('kept sessions', () => {
     await page.locator('.session-row a').focus();
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Each repetition' }).waitFor();
-    expect(await page.locator('.session-strip li').count()).toBe(15);
-    expect(await page.locator('tbody tr').nth(3).innerText()).toMatch(/0\.6 s ✗.*Hold longer/s);
+    expect(await page.locator('.review-strip li').count()).toBe(15);
+    expect(await page.locator('.repetition-table tbody tr').nth(3).innerText()).toMatch(
+      /0\.6 s ✗.*Hold longer/s,
+    );
     expect(await seriousFindings(page)).toEqual([]);
     const [csv] = await Promise.all([
       page.waitForEvent('download'),

@@ -1,7 +1,7 @@
 import type { Mark } from './kind.ts';
 
 /** A mark as a drawing in a 100 x 100 box; known by its outline alone. */
-export function Shape({ mark }: { readonly mark: Mark | 'none' }) {
+export function Shape({ mark }: { readonly mark: Mark | 'rehearsal' | 'none' }) {
   return (
     <svg class={`shape shape-${mark}`} viewBox="0 0 100 100" aria-hidden="true" focusable="false">
       {drawing(mark)}
@@ -9,8 +9,10 @@ export function Shape({ mark }: { readonly mark: Mark | 'none' }) {
   );
 }
 
-function drawing(mark: Mark | 'none') {
+function drawing(mark: Mark | 'rehearsal' | 'none') {
   switch (mark) {
+    case 'rehearsal':
+      return <circle cx="50" cy="50" r="46" class="fill" />;
     case 'passed':
       return (
         <>

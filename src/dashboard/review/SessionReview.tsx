@@ -1,8 +1,18 @@
 import type { ComponentChildren } from 'preact';
+import { useCallback, useEffect, useMemo, useRef } from 'preact/hooks';
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
-import type { SessionDetail } from '../../streaming/sessionsContract.ts';
+import type { SessionDetail, SessionOverview } from '../../streaming/sessionsContract.ts';
+import { t } from '../strings/strings.ts';
+import { Overview } from './Overview.tsx';
+import { SessionHead } from './head/SessionHead.tsx';
+import { examplesOf } from './head/examples.ts';
+import { Repetition } from './repetition/Repetition.tsx';
+import { useCurves } from './repetition/useCurves.ts';
 import type { ReviewSource } from './source.ts';
-import type { Corrections, ReviewView } from './view.ts';
+import { Legend } from './strip/Legend.tsx';
+import { Strip } from './strip/Strip.tsx';
+import { type Answer, useAnswer } from './useAnswer.ts';
+import { type Corrections, NOT_CORRECTED, type ReviewView, neighbour, shownOf } from './view.ts';
 
 /** The repetition that is open, for what stands beside it. */
 export interface OpenRepetition {
@@ -31,7 +41,147 @@ export interface SessionReviewProps {
   readonly end?: (detail: SessionDetail) => ComponentChildren;
 }
 
+const NOTHING_NOTED: ReadonlyMap<number, string> = new Map();
+
+interface FoundProps extends SessionReviewProps {
+  readonly detail: SessionDetail;
+  readonly overview: Answer<SessionOverview>;
+  readonly repetitions: readonly JudgedRepetition[];
+}
+
+/** Gives the focus back to the shape of the repetition that was open. */
+function useFocusBack(open: number | null) {
+  const place = useRef<HTMLElement>(null);
+  const last = useRef(open);
+  useEffect(() => {
+    if (open === null && last.current !== null)
+      place.current?.querySelector<HTMLElement>(`button[data-index="${last.current}"]`)?.focus();
+    last.current = open;
+  }, [open]);
+  return place;
+}
+
+function Found(props: FoundProps) {
+  const { detail, repetitions, view, setView, source, id, overview } = props;
+  const { corrected = NOT_CORRECTED, noted = NOTHING_NOTED } = props;
+  const curvesOf = useCurves(source, id);
+  const place = useFocusBack(view.open);
+  const shown = useMemo(
+    () => shownOf(repetitions, view, corrected),
+    [repetitions, view.marks, corrected],
+  );
+  const examples = useMemo(() => examplesOf(repetitions, corrected), [repetitions, corrected]);
+  const indices = useMemo(() => new Set(shown.map((r) => r.index)), [shown]);
+  const find = (index: number | null): JudgedRepetition | null =>
+    repetitions.find((r) => r.index === index) ?? null;
+  const opened = find(view.open);
+  const open = (index: number | null): void =>
+    setView({ ...view, open: index, beside: index === view.beside ? null : view.beside });
+  return (
+    <>
+      {opened === null && <SessionHead detail={detail} />}
+      {opened === null && props.under?.(detail)}
+      <nav class="review-place" ref={place} aria-label={t.review.strip.title}>
+        <Strip
+          repetitions={repetitions}
+          shown={indices}
+          open={view.open}
+          openOne={open}
+          corrected={corrected}
+          noted={noted}
+        />
+        {opened === null && (
+          <Legend
+            repetitions={repetitions}
+            corrected={corrected}
+            marks={view.marks}
+            choose={(marks) => setView({ ...view, marks })}
+            shown={shown.length}
+          />
+        )}
+        {opened !== null && shown.length < repetitions.length && (
+          <p class="fine">
+            {t.review.filter.through(shown.length, repetitions.length)}{' '}
+            <button type="button" class="as-link" onClick={() => setView({ ...view, marks: [] })}>
+              {t.review.filter.clear}
+            </button>
+          </p>
+        )}
+      </nav>
+      {opened === null ? (
+        <>
+          {view.open !== null && <p role="alert">{t.review.repetition.missing(view.open)}</p>}
+          <Overview
+            {...{ repetitions, shown, examples, overview, corrected }}
+            plan={detail.plan}
+            openOne={open}
+          />
+          {props.end?.(detail)}
+        </>
+      ) : (
+        <Repetition
+          {...{ detail, repetitions, examples, corrected, curvesOf, open }}
+          repetition={opened}
+          compared={find(view.beside)}
+          neighbours={{
+            previous: neighbour(shown, opened.index, -1),
+            next: neighbour(shown, opened.index, 1),
+          }}
+          compare={(beside) => setView({ ...view, beside })}
+          {...(props.beside && {
+            beside: (cursorS: number, setCursorS: (s: number) => void) =>
+              props.beside?.({ detail, repetition: opened, cursorS, setCursorS }),
+          })}
+        />
+      )}
+    </>
+  );
+}
+
+function WithoutRepetitions(props: SessionReviewProps & { readonly detail: SessionDetail }) {
+  const { detail } = props;
+  const { summary, analysis } = detail;
+  return (
+    <>
+      <SessionHead detail={detail} />
+      {props.under?.(detail)}
+      <p class="empty">
+        {analysis === null ? (summary.problem ?? t.sessions.notAnalysed) : t.review.none}
+      </p>
+      {props.end?.(detail)}
+    </>
+  );
+}
+
 /** One session to review: header, strip, multiples, any repetition in detail, two side by side. */
 export function SessionReview(props: SessionReviewProps) {
-  return <section class="review" data-session={props.id} />;
+  const { source, id } = props;
+  const session = useAnswer(useCallback(() => source.session(id), [source, id]));
+  const overview = useAnswer(useCallback(() => source.overview(id), [source, id]));
+  const { data: detail, problem, again } = session;
+  return (
+    <div class="review">
+      {problem !== null && (
+        <div role="alert">
+          <h1>{t.review.failed}</h1>
+          <p>{problem}</p>
+          <button type="button" onClick={again}>
+            {t.review.again}
+          </button>
+        </div>
+      )}
+      {detail === null && problem === null && <p role="status">{t.review.loading}</p>}
+      {detail !== null &&
+        (detail.analysis === null || detail.analysis.repetitions.length === 0 ? (
+          <WithoutRepetitions {...props} detail={detail} />
+        ) : (
+          <Found
+            {...props}
+            detail={detail}
+            repetitions={detail.analysis.repetitions}
+            overview={overview}
+          />
+        ))}
+    </div>
+  );
 }

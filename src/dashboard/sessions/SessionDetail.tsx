@@ -1,8 +1,8 @@
-import { EXPORTS, type SessionDetail as Detail } from '../../streaming/sessionsContract.ts';
+import { EXPORTS } from '../../streaming/sessionsContract.ts';
+import { SessionReview } from '../review/SessionReview.tsx';
+import { useHashView } from '../review/useHashView.ts';
 import { t } from '../strings/strings.ts';
-import { RepetitionTable, Strip } from './RepetitionTable.tsx';
-import { sessionPath } from './api.ts';
-import { useLoad } from './useLoad.ts';
+import { ownSessions, sessionPath } from './api.ts';
 
 const words = t.sessions;
 
@@ -18,61 +18,31 @@ function Exports({ id }: { readonly id: string }) {
             </a>
           </li>
         ))}
+        <li>
+          <button type="button" class="quiet" onClick={() => print()}>
+            {words.print}
+          </button>
+        </li>
       </ul>
     </section>
   );
 }
 
-function Found({ detail }: { readonly detail: Detail }) {
-  const { summary, analysis, plan, notes } = detail;
-  return (
-    <>
-      <h1>{words.date(summary.startedAt)}</h1>
-      <p class="lead">
-        {words.passed(summary.passed, summary.scored)} ·{' '}
-        {words.balls(summary.ballsInMix, summary.balls)} · {words.length(summary.durationS)} ·{' '}
-        {words.hand[summary.hand]}
-        {summary.simulated && ` · ${words.simulated}`}
-      </p>
-      {analysis?.warnings.map((w) => (
-        <p key={`${w.id} ${w.atS}`} class="warned">
-          {words.at(w.atS)} {w.text}
-        </p>
-      ))}
-      {analysis === null ? (
-        <p class="empty">{summary.problem ?? words.notAnalysed}</p>
-      ) : (
-        <>
-          <Strip repetitions={analysis.repetitions} />
-          <h2>{words.table}</h2>
-          <RepetitionTable repetitions={analysis.repetitions} plan={plan} />
-          <p class="fine">{words.basis}</p>
-        </>
-      )}
-      {(notes.painBefore ?? notes.painAfter) !== null && (
-        <p>{words.pain(notes.painBefore, notes.painAfter)}</p>
-      )}
-      {notes.note !== '' && (
-        <p>
-          {words.note}: {notes.note}
-        </p>
-      )}
-      <Exports id={summary.id} />
-    </>
-  );
-}
-
 /** One kept session. */
 export function SessionDetail({ id }: { readonly id: string }) {
-  const { data, problem } = useLoad<Detail>(sessionPath(id));
+  const [view, setView] = useHashView();
   return (
     <>
-      <p>
+      <p class="up">
         <a href="#/sessions">{words.back}</a>
       </p>
-      {problem !== null && <p role="alert">{problem}</p>}
-      {data === null && problem === null && <p>{words.loading}</p>}
-      {data !== null && <Found detail={data} />}
+      <SessionReview
+        source={ownSessions}
+        id={id}
+        view={view}
+        setView={setView}
+        end={() => <Exports id={id} />}
+      />
     </>
   );
 }

@@ -4,6 +4,7 @@ import { measureLabel, measureText, targetText } from '../../coaching/measureTex
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { ready } from './en/ready.ts';
+import { review } from './en/review.ts';
 import { sessions } from './en/sessions.ts';
 import { after, today } from './en/today.ts';
 
@@ -29,6 +30,7 @@ export const en = {
   today,
   after,
   sessions,
+  review,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,
@@ -151,6 +153,9 @@ export const en = {
       `±${amount}${MEASURE_INFO[key].unit === '°' ? '°' : ` ${MEASURE_INFO[key].unit}`}`,
     basis: `Bracket: target, a ${TARGET_BASIS}.`,
     whisker: 'Whisker: how sure.',
+    explain: 'What it is, how sure',
+    sure: (text: string) => `How sure: ${text}.`,
+    cannotSee: 'It cannot see:',
   },
 
   body: {

@@ -39,6 +39,7 @@ export const sessions = {
   columns: { number: 'No.', kind: 'Kind', at: 'At', verdict: 'Verdict' },
   at: (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`,
   exports: 'Take it with you',
+  print: 'Print this page',
   formats: {
     zip: 'Recording (.zip, Motion-BIDS)',
     csv: 'Repetitions (.csv)',

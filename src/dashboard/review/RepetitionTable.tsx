@@ -1,36 +1,11 @@
-import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import { FLAG_TEXT } from '../../coaching/flagText.ts';
+import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import { type Plan, TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
-import { type Mark, markOf } from '../practice/kind.ts';
-import { Shape } from '../practice/shapes.tsx';
 import { t } from '../strings/strings.ts';
+import { valueOf } from './repetition/differences.ts';
+import { type Corrections, markOfRepetition } from './view.ts';
 
 const words = t.sessions;
-
-const markOfRepetition = (r: JudgedRepetition): Mark =>
-  markOf({ kind: r.kind, passed: r.kind === 'rehearsal' ? r.verdict.passed : null });
-
-/** Every repetition as a shape, in order. */
-export function Strip({ repetitions }: { readonly repetitions: readonly JudgedRepetition[] }) {
-  return (
-    <ol class="session-strip" aria-label={words.repetitions}>
-      {repetitions.map((r) => (
-        <li
-          key={r.index}
-          title={`${r.index}: ${t.ledger.entry[markOfRepetition(r)]}`}
-          aria-label={`${r.index}: ${t.ledger.entry[markOfRepetition(r)]}`}
-        >
-          <Shape mark={markOfRepetition(r)} />
-        </li>
-      ))}
-    </ol>
-  );
-}
-
-const valueOf = (r: JudgedRepetition, measure: TargetMeasure): number | null => {
-  if (measure === 'holdS') return r.kind === 'rehearsal' ? r.holdS : null;
-  return r.measures[measure];
-};
 
 function Cell({ r, measure }: { readonly r: JudgedRepetition; readonly measure: TargetMeasure }) {
   const value = valueOf(r, measure);
@@ -53,15 +28,18 @@ const verdictOf = (r: JudgedRepetition): string =>
     .filter((text) => text !== '')
     .join(' ');
 
-/** Every repetition with each measure that the plan asks for. */
+/** Every repetition with each measure that the plan asks for; its number opens it. */
 export function RepetitionTable(props: {
   readonly repetitions: readonly JudgedRepetition[];
   readonly plan: Plan;
+  readonly corrected: Corrections;
+  readonly openOne: (index: number) => void;
 }) {
-  const measures = TARGET_MEASURES.filter((m) => props.plan.targets[m] !== null);
+  const { repetitions, plan, corrected, openOne } = props;
+  const measures = TARGET_MEASURES.filter((m) => plan.targets[m] !== null);
   return (
     <div class="table-scroll" tabIndex={0} role="region" aria-label={words.table}>
-      <table>
+      <table class="repetition-table">
         <thead>
           <tr>
             <th scope="col">{words.columns.number}</th>
@@ -76,10 +54,19 @@ export function RepetitionTable(props: {
           </tr>
         </thead>
         <tbody>
-          {props.repetitions.map((r) => (
+          {repetitions.map((r) => (
             <tr key={r.index}>
-              <th scope="row">{r.index}</th>
-              <td>{t.ledger.entry[markOfRepetition(r)]}</td>
+              <th scope="row">
+                <button
+                  type="button"
+                  class="as-link"
+                  aria-label={t.review.repetition.title(r.index)}
+                  onClick={() => openOne(r.index)}
+                >
+                  {r.index}
+                </button>
+              </th>
+              <td>{t.ledger.entry[markOfRepetition(r, corrected)]}</td>
               <td>{words.at(r.topS)}</td>
               {measures.map((m) => (
                 <Cell key={m} r={r} measure={m} />

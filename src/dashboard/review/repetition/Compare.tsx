@@ -1,0 +1,107 @@
+import type { JudgedRepetition } from '../../../coaching/judgement.ts';
+import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
+import { t } from '../../strings/strings.ts';
+import type { Example } from '../head/examples.ts';
+import { type Corrections, markOfRepetition } from '../view.ts';
+import { type Difference, differencesOf } from './differences.ts';
+
+const words = t.review.compare;
+
+/** Chooses the other one: the examples first, then all in order. */
+export function CompareChoice(props: {
+  readonly repetitions: readonly JudgedRepetition[];
+  readonly examples: readonly Example[];
+  readonly here: number;
+  readonly beside: number | null;
+  readonly corrected: Corrections;
+  readonly choose: (index: number | null) => void;
+}) {
+  const { repetitions, examples, here, beside, corrected, choose } = props;
+  const named = new Map(examples.map((e) => [e.index, t.review.example[e.name]]));
+  const others = repetitions.filter((r) => r.index !== here);
+  const isNamed = (r: JudgedRepetition): boolean => named.has(r.index);
+  const ordered = [...others.filter(isNamed), ...others.filter((r) => !isNamed(r))];
+  return (
+    <label class="compare-choice">
+      {words.label}{' '}
+      <select
+        value={beside ?? ''}
+        onChange={({ currentTarget: { value } }) => choose(value === '' ? null : Number(value))}
+      >
+        <option value="">{words.none}</option>
+        {ordered.map((r) => (
+          <option key={r.index} value={r.index}>
+            {words.option(
+              r.index,
+              named.get(r.index)?.toLowerCase() ?? t.ledger.entry[markOfRepetition(r, corrected)],
+            )}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** A difference is one of two values: no "together" for a small one. */
+function differenceText({ measure, difference }: Difference): string {
+  if (difference === null) return '–';
+  const { unit, decimals } = MEASURE_INFO[measure];
+  const step = 10 ** -decimals;
+  const shown = (Math.round(difference / step) * step).toFixed(Math.max(0, decimals));
+  const sign = Number(shown) > 0 ? '+' : '';
+  const text = Number(shown) === 0 ? shown.replace('-', '') : shown.replace('-', '−');
+  return `${sign}${text}${unit === '°' ? '°' : ` ${unit}`}`;
+}
+
+function sureText({ measure, plusMinus }: Difference): string {
+  const { decimals } = MEASURE_INFO[measure];
+  const places = decimals > 0 ? decimals + 1 : 0;
+  return t.measures.plusMinus(measure, Number(plusMinus.toFixed(places)));
+}
+
+function reading({ difference, clear }: Difference): string {
+  if (difference === null) return words.notBoth;
+  return clear ? words.clear : words.within;
+}
+
+/** Two repetitions measure by measure, each difference with how sure it is. */
+export function CompareTable(props: {
+  readonly here: JudgedRepetition;
+  readonly beside: JudgedRepetition;
+}) {
+  const { here, beside } = props;
+  const title = words.title(here.index, beside.index);
+  return (
+    <section>
+      <h2>{title}</h2>
+      <div class="table-scroll" tabIndex={0} role="region" aria-label={title}>
+        <table class="compare-table">
+          <thead>
+            <tr>
+              <th scope="col">{words.columns.measure}</th>
+              <th scope="col">{here.index}</th>
+              <th scope="col">{beside.index}</th>
+              <th scope="col">{words.columns.difference}</th>
+              <th scope="col">{words.columns.read}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {differencesOf(here, beside).map((d) => (
+              <tr key={d.measure}>
+                <th scope="row">{t.measures.info[d.measure].name}</th>
+                <td>{t.measures.value(d.measure, d.here)}</td>
+                <td>{t.measures.value(d.measure, d.beside)}</td>
+                <td>
+                  {differenceText(d)}
+                  {d.difference !== null && <small> {sureText(d)}</small>}
+                </td>
+                <td>{d.clear ? <strong>{reading(d)}</strong> : reading(d)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p class="fine">{words.note}</p>
+    </section>
+  );
+}

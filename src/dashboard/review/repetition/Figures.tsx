@@ -1,0 +1,47 @@
+import { PoseDrawing } from '../../body/PoseDrawing.tsx';
+import { t } from '../../strings/strings.ts';
+import type { CurvePose } from '../../../streaming/sessionsContract.ts';
+import { poseAt } from './poseAt.ts';
+
+const words = t.review.repetition;
+
+const VIEWS = ['faceOn', 'downTheLine'] as const;
+
+type Pose = NonNullable<ReturnType<typeof poseAt>>;
+
+/** Both views of the body at one moment. */
+export function Figures(props: {
+  readonly poses: readonly CurvePose[];
+  /** Session s. */
+  readonly cursorS: number;
+  readonly leftHanded: boolean;
+  /** Drawn dashed behind it, and what that is. */
+  readonly ghost: Pose | null;
+  readonly ghostIs: string;
+}) {
+  const pose = poseAt(props.poses, props.cursorS);
+  return (
+    <section class="figures" aria-label={words.body}>
+      <div class="body-views">
+        {VIEWS.map((view) => (
+          <figure key={view} class="body-view">
+            <PoseDrawing
+              view={view}
+              pose={pose}
+              ghost={props.ghost}
+              leftHanded={props.leftHanded}
+              label={t.body[view]}
+            />
+            <figcaption>
+              {t.body[view]}
+              {pose === null && ` (${words.lost})`}
+            </figcaption>
+          </figure>
+        ))}
+      </div>
+      <p class="fine">
+        {props.ghostIs}. {words.honest}
+      </p>
+    </section>
+  );
+}

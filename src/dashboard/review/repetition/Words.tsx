@@ -1,0 +1,41 @@
+import { FLAG_TEXT } from '../../../coaching/flagText.ts';
+import type { JudgedRepetition } from '../../../coaching/judgement.ts';
+import { t } from '../../strings/strings.ts';
+
+const words = t.review.repetition;
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+function sureOf(r: JudgedRepetition): readonly string[] {
+  if (r.kind === 'ball') return [words.ballNotJudged];
+  if (r.kind === 'practiceSwing') return [words.swingNotJudged];
+  const measured = r.flags.includes('release-measured');
+  return [
+    ...(measured ? [] : [words.releaseIs]),
+    words.lastTimes,
+    ...(r.catchS === null ? [] : [words.catchSure(r.catchConfidence.toFixed(1))]),
+  ];
+}
+
+/** Cue, flags and what is uncertain, in words. */
+export function Words({ repetition: r }: { readonly repetition: JudgedRepetition }) {
+  return (
+    <section class="review-words">
+      <h2>{words.know}</h2>
+      {r.kind === 'rehearsal' && (
+        <p>
+          {words.cue}: <strong>{r.verdict.cue.text}</strong>
+        </p>
+      )}
+      <ul>
+        {r.flags.length === 0 && <li>{words.noFlags}</li>}
+        {r.flags.map((flag) => (
+          <li key={flag}>{sentence(FLAG_TEXT[flag])}</li>
+        ))}
+        {sureOf(r).map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,36 @@
+import type { RefObject } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { walk } from './walk.ts';
+
+export interface Walk {
+  readonly list: RefObject<HTMLOListElement | null>;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+  readonly onFocusIn: (event: FocusEvent) => void;
+  /** One item of the list takes the tab key; arrows lead to the others. */
+  readonly tabIndex: (place: number) => 0 | -1;
+}
+
+const itemsOf = (list: HTMLElement | null): HTMLElement[] => [
+  ...(list?.querySelectorAll<HTMLElement>('button') ?? []),
+];
+
+/** A list of buttons that is one stop for the tab key and is walked with arrows. */
+export function useWalk(count: number): Walk {
+  const list = useRef<HTMLOListElement>(null);
+  const [at, setAt] = useState(0);
+  const stop = Math.min(at, count - 1);
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const items = itemsOf(list.current);
+    const spots = items.map((item) => ({ x: item.offsetLeft, y: item.offsetTop }));
+    const to = walk(event.key, items.indexOf(event.target as HTMLElement), spots);
+    if (to === null) return;
+    event.preventDefault();
+    items[to]?.focus();
+  };
+  const onFocusIn = ({ target }: FocusEvent): void => {
+    const place = itemsOf(list.current).indexOf(target as HTMLElement);
+    if (place >= 0) setAt(place);
+  };
+  return { list, onKeyDown, onFocusIn, tabIndex: (place) => (place === stop ? 0 : -1) };
+}
