@@ -2,6 +2,7 @@ import type { Feed } from './feed/feed.ts';
 import { AfterScreen } from './after/AfterScreen.tsx';
 import { FeedContext } from './feed/hooks.ts';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
+import { ProgressScreen } from './progress/ProgressScreen.tsx';
 import { ReadyScreen } from './ready/ReadyScreen.tsx';
 import { Connection } from './shell/Connection.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
@@ -25,6 +26,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <AfterScreen />;
     case 'sessions':
       return <SessionsScreen />;
+    case 'progress':
+      return <ProgressScreen />;
     case 'sensors':
       return <SensorsScreen />;
     case 'safety':

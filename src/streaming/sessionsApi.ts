@@ -1,13 +1,14 @@
+import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import Type, { type Static } from 'typebox';
 import type { AnalysisResult } from '../analysis/result.ts';
 import { readAnalysis } from '../sessions/derivatives.ts';
-import type { StoredSession } from '../sessions/store/rows.ts';
+import type { SessionSummary, StoredSession } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
 import { Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
-import { overviewOf } from './reviewCurves.ts';
-import { type Review, type Reviews, sessionReviews, withSession } from './sessionReviews.ts';
+import { reviewCache } from './reviewCache.ts';
+import { type Reviewed, type Reviews, sessionReviews, withSession } from './sessionReviews.ts';
 import {
   EXPORTS,
   type Imported,
@@ -50,7 +51,9 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
     if (kept.store !== null) return kept.store;
     throw new Refused(503, 'not-kept', kept.problem ?? 'Practices are not kept now.');
   };
-  const shelf: Shelf = { store, reviews: sessionReviews() };
+  const { root } = kept.store?.places ?? { root: null };
+  const cache = root === null ? null : reviewCache(join(root, 'cache'));
+  const shelf: Shelf = { store, reviews: sessionReviews(cache) };
   void app.register(
     async (api) => {
       answerErrors(api);
@@ -64,12 +67,24 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
   );
 }
 
-function listRoutes(api: FastifyInstance, { store }: Shelf, folder: string): void {
+/** Whoever looks at the list will open one of these. */
+const PREPARED = 2;
+
+function prepareNewest({ store, reviews }: Shelf, sessions: readonly SessionSummary[]): void {
+  const ready = sessions.filter((s) => s.analysed && s.state !== 'running').slice(0, PREPARED);
+  for (const { id, plan } of ready)
+    void reviews.prepare({ id, folder: store().folderOf(id), plan });
+}
+
+function listRoutes(api: FastifyInstance, shelf: Shelf, folder: string): void {
+  const { store } = shelf;
   api.get<{ Querystring: Static<typeof LIST> }>(
     '/sessions',
     { schema: { querystring: LIST } },
     async ({ query }): Promise<SessionList> => {
-      const sessions = await store().list({ deleted: query.deleted ?? false });
+      const deleted = query.deleted ?? false;
+      const sessions = await store().list({ deleted });
+      if (!deleted) prepareNewest(shelf, sessions);
       return { sessions: sessions.map(summaryView), folder };
     },
   );
@@ -83,11 +98,11 @@ async function existing(store: SessionStore, sessionId: string): Promise<StoredS
   return session;
 }
 
-/** Of a session that is there and has come to its end. */
-async function reviewOf({ store, reviews }: Shelf, sessionId: string): Promise<Review> {
+/** A session that is there and has come to its end. */
+async function reviewed({ store }: Shelf, sessionId: string): Promise<Reviewed> {
   const session = await existing(store(), sessionId);
   refuseRecording(session);
-  return reviews.of(sessionId, store().folderOf(sessionId), session.plan);
+  return { id: sessionId, folder: store().folderOf(sessionId), plan: session.plan };
 }
 
 function refuseRecording({ state }: StoredSession): void {
@@ -100,7 +115,7 @@ async function analysisOf(shelf: Shelf, session: StoredSession): Promise<Analysi
   if (!session.analysed) return null;
   const folder = shelf.store().folderOf(session.id);
   const kept = await withSession(folder, ({ files }) => readAnalysis(files));
-  return kept ?? (await reviewOf(shelf, session.id)).analysis;
+  return kept ?? (await shelf.reviews.of(await reviewed(shelf, session.id))).analysis;
 }
 
 function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
@@ -123,16 +138,17 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
     '/sessions/:id/curves/:index',
     { schema: { params: ID_INDEX } },
     async ({ params }): Promise<RepetitionCurves> => {
-      const { curves } = await reviewOf(shelf, params.id);
-      const found = curves.find((c) => c.index === params.index);
-      if (found !== undefined) return found;
+      const session = await reviewed(shelf, params.id);
+      const found = await shelf.reviews.curves(session, params.index);
+      if (found !== null) return found;
       throw new Refused(404, 'not-found', `The session has no repetition ${params.index}.`);
     },
   );
   api.get<{ Params: Static<typeof ID> }>(
     '/sessions/:id/overview',
     { schema: { params: ID } },
-    async ({ params }): Promise<SessionOverview> => overview(await reviewOf(shelf, params.id)),
+    async ({ params }): Promise<SessionOverview> =>
+      shelf.reviews.overview(await reviewed(shelf, params.id)),
   );
   api.get<{ Params: Static<typeof ID_FORMAT> }>(
     '/sessions/:id/export/:format',
@@ -142,7 +158,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
       refuseRecording(session);
       const file = await download(shelf.store(), params.id, params.format, async () => {
         const analysis = await analysisOf(shelf, session);
-        return analysis ?? (await reviewOf(shelf, params.id)).analysis;
+        return analysis ?? (await shelf.reviews.of(await reviewed(shelf, params.id))).analysis;
       });
       return reply
         .type(file.type)
@@ -150,13 +166,6 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
         .send(file.body);
     },
   );
-}
-
-function overview({ analysis, curves }: Review): SessionOverview {
-  const passed = new Map(
-    analysis.repetitions.map((r) => [r.index, r.kind === 'rehearsal' ? r.verdict.passed : null]),
-  );
-  return { repetitions: curves.map((c) => overviewOf(c, passed.get(c.index) ?? null)) };
 }
 
 function changeRoutes(api: FastifyInstance, { store, reviews }: Shelf): void {
@@ -181,7 +190,8 @@ function changeRoutes(api: FastifyInstance, { store, reviews }: Shelf): void {
 
 const ZIP_TYPES = ['application/zip', 'application/x-zip-compressed', 'application/octet-stream'];
 
-function importRoute(api: FastifyInstance, { store }: Shelf): void {
+function importRoute(api: FastifyInstance, all: Shelf): void {
+  const { store, reviews } = all;
   api.removeAllContentTypeParsers();
   api.addContentTypeParser(ZIP_TYPES, (_request, payload, done) => done(null, payload));
   api.post('/import', async (request, reply): Promise<Imported> => {
@@ -193,6 +203,7 @@ function importRoute(api: FastifyInstance, { store }: Shelf): void {
       await receive(request.body as Readable, path);
       return shelf.importSession(path);
     });
+    void reviewed(all, imported).then(reviews.prepare, () => undefined);
     reply.code(201);
     return { id: imported };
   });

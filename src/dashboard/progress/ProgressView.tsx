@@ -1,4 +1,32 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { TargetMeasure } from '../../coaching/plan.ts';
 import type { ProgressEntry } from '../../streaming/sessionsContract.ts';
+import { ANGLE_STEPS, ROUND_STEPS } from '../review/plot/scale.ts';
+import { t } from '../strings/strings.ts';
+import { CalendarStrip } from './Calendar.tsx';
+import { type Axis, Chart } from './Chart.tsx';
+import { ChosenSession } from './ChosenSession.tsx';
+import { Legend, Sign } from './Legend.tsx';
+import { ProgressTable } from './ProgressTable.tsx';
+import {
+  type CoursePoint,
+  DAY_MS,
+  RANGES,
+  type RangeName,
+  type Step,
+  inRange,
+  stepsOf,
+} from './course.ts';
+import {
+  type Course,
+  carryOverCourse,
+  measureCourses,
+  painCourse,
+  passedCourse,
+} from './courses.ts';
+import { useWidth } from './useWidth.ts';
+
+const words = t.progress;
 
 /** Something else that happened on a day: a lesson, another club. */
 export interface ProgressMark {
@@ -17,7 +45,247 @@ export interface ProgressViewProps {
   readonly now: string;
 }
 
-/** Each measure over sessions, from plain data. */
+/** Fewer sessions than this are no course. A choice. */
+const FEW = 5;
+/** Charts stand two abreast from this width on, px. */
+const TWO_ABREAST = 960;
+const GAP = 32;
+
+const columnOf = (width: number): number =>
+  width >= TWO_ABREAST ? Math.floor((width - GAP) / 2) : width;
+
+const NO_MARKS: readonly ProgressMark[] = [];
+
+function RangeChoice(props: {
+  readonly range: RangeName;
+  readonly choose: (range: RangeName) => void;
+}) {
+  return (
+    <fieldset class="choice range-choice">
+      <legend>{words.range}</legend>
+      {RANGES.map((name) => (
+        <label key={name} class={name === props.range ? 'chosen' : undefined}>
+          <input
+            type="radio"
+            name="progress-range"
+            checked={name === props.range}
+            onChange={() => props.choose(name)}
+          />
+          {words.ranges[name]}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+type Label = (value: number) => string;
+
+/** The values of the chosen session, in words. */
+function Reading({ course, atMs, label }: { course: Course; atMs: number; label: Label }) {
+  return (
+    <ul class="reading">
+      {course.series.map(({ name, shape, points }) => (
+        <li key={name}>
+          <Sign shape={shape} kind={shape} /> {readingOf(name, points, atMs, label, course.counted)}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function readingOf(
+  name: string,
+  points: readonly CoursePoint[],
+  atMs: number,
+  label: Label,
+  counted: boolean,
+): string {
+  const point = points.find((p) => p.atMs === atMs);
+  if (point === undefined) return words.notTaken(name);
+  const { low, median, high, count } = point.spread;
+  const spread = high > low ? t.review.head.middle(label(low), label(high)) : '';
+  return words.at(name, label(median), spread, counted ? count : null);
+}
+
+interface PanelProps {
+  readonly title: string;
+  readonly term?: string | null;
+  readonly course: Course;
+  readonly axis: Axis;
+  readonly label: Label;
+  /** On the axis; else as `label`. */
+  readonly tick?: Label;
+  readonly note?: string;
+  readonly steps?: readonly number[];
+}
+
+function Panel({
+  title,
+  term,
+  course,
+  axis,
+  label,
+  tick = label,
+  note,
+  steps = ROUND_STEPS,
+}: PanelProps) {
+  const atMs = axis.sessionsMs[axis.chosen] ?? 0;
+  const empty = course.series.every((s) => s.points.length === 0);
+  return (
+    <section class="progress-panel">
+      <h3>
+        {title} {term && <small>{term}</small>}
+      </h3>
+      {empty ? (
+        <p class="empty">{words.nothing}</p>
+      ) : (
+        <>
+          <Reading course={course} atMs={atMs} label={label} />
+          {axis.width > 0 && (
+            <Chart
+              axis={axis}
+              range={course.range}
+              series={course.series}
+              bands={course.bands}
+              label={tick}
+              steps={steps}
+              title={words.chart(title)}
+            />
+          )}
+        </>
+      )}
+      {note !== undefined && <p class="fine">{note}</p>}
+    </section>
+  );
+}
+
+const percentLabel: Label = (v) => `${v.toFixed(0).replace('-', '−')} %`;
+const painLabel: Label = (v) => `${v}`;
+
+/** A plain number with its unit: an axis has no "together". */
+function tickOf(measure: TargetMeasure): Label {
+  const { unit } = t.measures.info[measure];
+  return (v) => `${String(v).replace('-', '−')}${unit === '°' ? '°' : ` ${unit}`}`;
+}
+
+function MeasurePanel(props: {
+  readonly measure: TargetMeasure;
+  readonly course: Course;
+  readonly axis: Axis;
+}) {
+  const { name, term, unit, accuracy } = t.measures.info[props.measure];
+  return (
+    <Panel
+      {...props}
+      title={name}
+      term={term}
+      label={(v) => t.measures.value(props.measure, v)}
+      tick={tickOf(props.measure)}
+      steps={unit === '°' ? ANGLE_STEPS : ROUND_STEPS}
+      note={words.sure(accuracy.text)}
+    />
+  );
+}
+
+function Charts(props: {
+  readonly steps: readonly Step[];
+  readonly axis: Axis;
+  readonly endMs: number;
+}) {
+  const { steps, axis, endMs } = props;
+  const measures = useMemo(() => measureCourses(steps, endMs), [steps, endMs]);
+  const [passed, carry, pain] = useMemo(
+    () => [passedCourse(steps), carryOverCourse(steps), painCourse(steps)],
+    [steps],
+  );
+  return (
+    <>
+      <Panel
+        title={words.passed}
+        course={passed!}
+        axis={axis}
+        label={percentLabel}
+        note={words.passedNote}
+      />
+      {[...measures].map(([measure, course]) => (
+        <MeasurePanel key={measure} measure={measure} course={course} axis={axis} />
+      ))}
+      <Panel
+        title={words.carryOver}
+        course={carry!}
+        axis={axis}
+        label={percentLabel}
+        note={words.carryOverNote}
+      />
+      <Panel
+        title={words.painTitle}
+        course={pain!}
+        axis={axis}
+        label={painLabel}
+        note={words.painNote}
+      />
+      <ProgressTable steps={steps} measures={[...measures.keys()]} />
+    </>
+  );
+}
+
+const atMsOf = (steps: readonly Step[]): readonly number[] => steps.map((s) => s.atMs);
+
+function Course(props: ProgressViewProps & { readonly steps: readonly Step[] }) {
+  const { steps, marks = NO_MARKS, sessionHref } = props;
+  const endMs = Date.parse(props.now);
+  const [element, width] = useWidth();
+  const [chosen, choose] = useState(steps.length - 1);
+  const startMs = steps[0]!.atMs;
+  const shared = useMemo(
+    () => ({
+      time: { low: startMs - DAY_MS / 2, high: Math.max(endMs, startMs + 7 * DAY_MS) },
+      sessionsMs: atMsOf(steps),
+      planChangesMs: atMsOf(steps.filter((s) => s.planBefore !== null)),
+      warningsMs: atMsOf(steps.filter((s) => s.warnings > 0)),
+      marksMs: marks.map((m) => Date.parse(m.at)).filter((ms) => ms >= startMs && ms <= endMs),
+    }),
+    [steps, marks, startMs, endMs],
+  );
+  return (
+    <>
+      {steps.length < FEW && (
+        <p class="empty">{steps.length === 1 ? words.one : words.few(steps.length)}</p>
+      )}
+      <CalendarStrip steps={steps} fromMs={startMs} toMs={endMs} />
+      <ChosenSession {...{ steps, chosen, choose, sessionHref }} />
+      {marks.length > 0 && (
+        <p class="fine">
+          {words.marks}: {marks.map((m) => `${words.date(Date.parse(m.at))} ${m.text}`).join('; ')}
+        </p>
+      )}
+      <Legend marks={marks.length > 0} />
+      <div ref={element} class="progress-charts">
+        <Charts
+          steps={steps}
+          axis={{ ...shared, width: columnOf(width), chosen, choose }}
+          endMs={endMs}
+        />
+      </div>
+    </>
+  );
+}
+
+/** Each measure over sessions, rehearsals and balls apart, beside the plan as it was; from plain data. */
 export function ProgressView(props: ProgressViewProps) {
-  return <section class="progress" data-sessions={props.sessions.length} />;
+  const { sessions, now } = props;
+  const [range, setRange] = useState<RangeName>('all');
+  const all = useMemo(() => stepsOf(sessions), [sessions]);
+  const steps = useMemo(() => inRange(all, range, Date.parse(now)), [all, range, now]);
+  if (all.length === 0) return <p class="empty">{words.none}</p>;
+  return (
+    <div class="progress">
+      <RangeChoice range={range} choose={setRange} />
+      {steps.length === 0 ? (
+        <p class="empty">{words.noneInRange}</p>
+      ) : (
+        <Course key={range} {...props} steps={steps} />
+      )}
+    </div>
+  );
 }

@@ -9,13 +9,21 @@ export const ROUTES = [
   'practice',
   'after',
   'sessions',
+  'progress',
   'sensors',
   'safety',
 ] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** Pages that can be gone to at any time. */
-export const NAV: readonly Route[] = ['today', 'practice', 'sessions', 'sensors', 'safety'];
+export const NAV: readonly Route[] = [
+  'today',
+  'practice',
+  'sessions',
+  'progress',
+  'sensors',
+  'safety',
+];
 
 /** What comes after a `?` belongs to the screen. */
 const partsOf = (hash: string): string[] =>

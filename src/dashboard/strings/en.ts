@@ -3,6 +3,7 @@ import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import { measureLabel, measureText, targetText } from '../../coaching/measureText.ts';
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
+import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
 import { sessions } from './en/sessions.ts';
@@ -22,6 +23,7 @@ export const en = {
     after: 'After',
     practice: 'Practice',
     sessions: 'Sessions',
+    progress: 'Progress',
     sensors: 'Sensors',
     safety: 'Safety',
   },
@@ -31,6 +33,7 @@ export const en = {
   after,
   sessions,
   review,
+  progress,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,

@@ -28,9 +28,16 @@ export function rangeOf(columns: readonly Column[], step: number, least: number)
 export const shareOf = ({ low, high }: Range, value: number): number =>
   (value - low) / (high - low);
 
+/** Steps of an axis: in tens, and for angles. */
+export const ROUND_STEPS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000];
+export const ANGLE_STEPS = [1, 2, 5, 10, 20, 30, 45, 90, 180];
+
 /** A few round values inside the range, for its axis. */
-export function ticksOf({ low, high }: Range, most: number): readonly number[] {
-  const steps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 45, 90, 180, 200, 500, 1000];
+export function ticksOf(
+  { low, high }: Range,
+  most: number,
+  steps: readonly number[] = ROUND_STEPS,
+): readonly number[] {
   const step = steps.find((s) => (high - low) / s <= most) ?? high - low;
   const first = Math.ceil(low / step - 1e-9);
   const last = Math.floor(high / step + 1e-9);

@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { t } from '../../strings/strings.ts';
 import { labelRows } from '../plot/labelRows.ts';
 import { pathOf } from '../plot/path.ts';
-import { type Range, shareOf, ticksOf } from '../plot/scale.ts';
+import { ANGLE_STEPS, type Range, shareOf, ticksOf } from '../plot/scale.ts';
 import {
   type Aligned,
   CURVES,
@@ -37,7 +37,7 @@ function stripsOf(all: readonly Aligned[], time: Range): readonly Strip[] {
         BOX,
       ),
     );
-    return { name, range, ticks: ticksOf(range, 4), paths };
+    return { name, range, ticks: ticksOf(range, 4, ANGLE_STEPS), paths };
   });
 }
 

@@ -1,7 +1,7 @@
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
-const dateOf = (iso: string): string =>
-  new Date(iso).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+const dayAndTime = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+const dateOf = (iso: string): string => dayAndTime.format(new Date(iso));
 
 /** Kept sessions: the list and one of them. */
 export const sessions = {
