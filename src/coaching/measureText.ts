@@ -21,6 +21,13 @@ export function measureText(key: MeasureKey, value: number | null, target?: Targ
   return `${sign}${withUnit(shown, unit)}`;
 }
 
+/** A difference of two values: always with its sign, no "together" for a small one. */
+export function differenceText(key: MeasureKey, difference: number): string {
+  const { unit, decimals } = MEASURE_INFO[key];
+  const shown = roundedText(difference, decimals);
+  return `${Number(shown) > 0 ? '+' : ''}${withUnit(shown, unit)}`;
+}
+
 /** "at least 1.0 s", "at most 450 ms", "from 20 to 40°" */
 export function targetText(key: MeasureKey, { min, max }: Target): string {
   const { unit } = MEASURE_INFO[key];

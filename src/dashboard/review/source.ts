@@ -22,11 +22,22 @@ export function httpSource(base: string): ReviewSource {
   };
 }
 
-/** @throws Error with the service's own sentence where it refuses. */
+/** What a service refused, in its own sentence. */
+export class RefusedAnswer extends Error {
+  readonly status: number;
+
+  constructor(status: number, sentence: string) {
+    super(sentence);
+    this.status = status;
+  }
+}
+
+/** @throws RefusedAnswer with the service's own sentence where it refuses. */
 export async function askAt<T>(url: string, init: RequestInit = {}): Promise<T> {
   const response = await fetch(url, init);
   const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
-  if (!response.ok) throw new Error(sentenceOf(body) ?? `${response.status}`);
+  if (!response.ok)
+    throw new RefusedAnswer(response.status, sentenceOf(body) ?? `${response.status}`);
   return body as T;
 }
 

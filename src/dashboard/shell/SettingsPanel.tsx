@@ -1,10 +1,10 @@
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
-import { type Prefs, setPrefs, usePrefs } from './prefs.ts';
+import { LookPart } from './LookPart.tsx';
+import { setPrefs, usePrefs } from './prefs.ts';
 
 const TONE_NAMES = Object.keys(t.sound.tone) as ToneName[];
-const THEMES: readonly Prefs['theme'][] = ['system', 'light', 'dark'];
 
 function Slider(props: {
   readonly label: string;
@@ -59,28 +59,6 @@ function SoundPart({ sound }: { readonly sound: PageSound }) {
           <button type="button" key={name} onClick={() => sound.tones.play(name, volume)}>
             {t.sound.tone[name]}
           </button>
-        ))}
-      </div>
-    </fieldset>
-  );
-}
-
-function LookPart() {
-  const { theme } = usePrefs();
-  return (
-    <fieldset>
-      <legend>{t.look.theme}</legend>
-      <div class="choices">
-        {THEMES.map((name) => (
-          <label key={name}>
-            <input
-              type="radio"
-              name="theme"
-              checked={theme === name}
-              onChange={() => setPrefs({ theme: name })}
-            />
-            {t.look[name]}
-          </label>
         ))}
       </div>
     </fieldset>

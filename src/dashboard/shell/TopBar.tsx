@@ -2,6 +2,7 @@ import { useFeed, useSection } from '../feed/hooks.ts';
 import { showDialog } from '../practice/dialogs.ts';
 import type { PageSound } from '../sound/pageSound.ts';
 import { t } from '../strings/strings.ts';
+import { Mark } from './Mark.tsx';
 import { SettingsPanel } from './SettingsPanel.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 import { NAV, type Route, hrefOf } from './router.ts';
@@ -84,13 +85,7 @@ export function TopBar({ route, sound }: { readonly route: Route; readonly sound
       <a class="skip" href="#main" onClick={skip}>
         {t.skip}
       </a>
-      <p class="mark">
-        <svg viewBox="0 0 32 32" aria-hidden="true" focusable="false">
-          <circle cx="16" cy="8.5" r="5" />
-          <path d="M5 14a11 11 0 0 0 22 0" />
-        </svg>
-        {t.product}
-      </p>
+      <Mark />
       <Pages route={route} />
       <SimulatedBadge />
       <div class="top-actions">

@@ -1,6 +1,11 @@
 import { ledgerText } from '../../coaching/ledger.ts';
 import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
-import { measureLabel, measureText, targetText } from '../../coaching/measureText.ts';
+import {
+  differenceText,
+  measureLabel,
+  measureText,
+  targetText,
+} from '../../coaching/measureText.ts';
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { progress } from './en/progress.ts';
@@ -150,6 +155,7 @@ export const en = {
     info: MEASURE_INFO,
     label: measureLabel,
     value: (...args: Parameters<typeof measureText>) => minus(measureText(...args)),
+    difference: (...args: Parameters<typeof differenceText>) => minus(differenceText(...args)),
     target: (...args: Parameters<typeof targetText>) => minus(targetText(...args)),
     noTarget: 'no target',
     plusMinus: (key: MeasureKey, amount: number) =>

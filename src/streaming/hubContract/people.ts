@@ -95,6 +95,8 @@ export interface PairingCode {
   readonly expiresMs: number;
   /** Address of this hub, to be given to the machine together with the code. */
   readonly hubUrl: string;
+  /** Both, for a machine with a camera. */
+  readonly qr?: QrRows;
 }
 
 /** POST /api/pair, by a student's machine. */
@@ -134,6 +136,13 @@ export interface CoachRow {
   readonly students: number;
   /** A coach who left cannot sign in. */
   readonly active: boolean;
+}
+
+/** GET /api/club/students, for the owner: names only, to move one (PUT /api/students/:studentId/coach). */
+export interface ClubStudent {
+  readonly id: string;
+  readonly name: string;
+  readonly coachId: string;
 }
 
 /** GET /api/audit?before= (newest first) */

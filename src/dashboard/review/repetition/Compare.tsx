@@ -42,16 +42,8 @@ export function CompareChoice(props: {
   );
 }
 
-/** A difference is one of two values: no "together" for a small one. */
-function differenceText({ measure, difference }: Difference): string {
-  if (difference === null) return '–';
-  const { unit, decimals } = MEASURE_INFO[measure];
-  const step = 10 ** -decimals;
-  const shown = (Math.round(difference / step) * step).toFixed(Math.max(0, decimals));
-  const sign = Number(shown) > 0 ? '+' : '';
-  const text = Number(shown) === 0 ? shown.replace('-', '') : shown.replace('-', '−');
-  return `${sign}${text}${unit === '°' ? '°' : ` ${unit}`}`;
-}
+const differenceText = ({ measure, difference }: Difference): string =>
+  difference === null ? '–' : t.measures.difference(measure, difference);
 
 function sureText({ measure, plusMinus }: Difference): string {
   const { decimals } = MEASURE_INFO[measure];

@@ -1,0 +1,114 @@
+import { useState } from 'preact/hooks';
+import type { JudgedRepetition } from '../../../coaching/judgement.ts';
+import { MAX_CLIP_BYTES } from '../../../streaming/hubContract/review.ts';
+import { h } from '../../strings/hub.ts';
+import { useAct } from '../parts/useAct.ts';
+import { type Cursor, Film } from './Film.tsx';
+import type { SessionDesk } from './desk.ts';
+import { MB, TYPES, unfit } from './fit.ts';
+
+const words = h.session.clips;
+function Attach({ desk }: { readonly desk: SessionDesk }) {
+  const { busy, problem, run } = useAct();
+  const [told, setTold] = useState<string | null>(null);
+  const take = async (input: HTMLInputElement): Promise<void> => {
+    const file = input.files?.[0];
+    if (file === undefined) return;
+    const reason = unfit(file);
+    input.value = '';
+    setTold(reason ?? words.sending(file.name));
+    if (reason !== null) return;
+    const done = await run(async () => {
+      await desk.client.sessions.addClip(desk.session.summary.id, file);
+      desk.again();
+    });
+    setTold(done ? words.sent : null);
+  };
+  return (
+    <div class="attach">
+      <label class="import">
+        <span>{words.attach}</span>
+        <input
+          type="file"
+          accept={TYPES.join(',')}
+          disabled={busy}
+          onChange={(event) => void take(event.currentTarget)}
+        />
+      </label>
+      <p class="fine">{words.most(MAX_CLIP_BYTES / MB)}</p>
+      <p role="status">{told}</p>
+      {problem !== null && <p role="alert">{problem}</p>}
+      <details class="fold">
+        <summary>{words.camera.title}</summary>
+        <ul class="plain">
+          {words.camera.items.map((item) => (
+            <li key={item}>{item}</li>
+          ))}
+        </ul>
+        <p class="fine">{words.camera.basis}</p>
+      </details>
+    </div>
+  );
+}
+
+/** Films of the session beside an open repetition. */
+export function FilmsBeside(props: {
+  readonly r: JudgedRepetition;
+  readonly desk: SessionDesk;
+  readonly cursor: Cursor;
+}) {
+  const { clips } = props.desk.session;
+  const [chosen, choose] = useState<string | null>(null);
+  const clip = clips.find(({ id }) => id === chosen) ?? clips[0];
+  return (
+    <section class="films">
+      <h2>{words.title}</h2>
+      {clips.length > 1 && (
+        <label>
+          {words.choose}{' '}
+          <select value={clip?.id} onChange={(event) => choose(event.currentTarget.value)}>
+            {clips.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {clip === undefined ? (
+        <p class="empty">{words.none}</p>
+      ) : (
+        <Film key={clip.id} clip={clip} {...props} />
+      )}
+      <Attach desk={props.desk} />
+    </section>
+  );
+}
+
+/** Films of the session, before a repetition is opened. */
+export function FilmsOfSession({ desk }: { readonly desk: SessionDesk }) {
+  const { clips } = desk.session;
+  return (
+    <section class="films">
+      <h2>{words.title}</h2>
+      {clips.length === 0 ? (
+        <p class="empty">{words.none}</p>
+      ) : (
+        <>
+          <ul class="lines">
+            {clips.map(({ id, name, bytes, by, view }) => (
+              <li key={id}>
+                <span>
+                  <b>{name}</b> {words.size(Math.max(1, Math.round(bytes / MB)))} {words.by(by)}
+                  {view !== null && `, ${words.views[view]}`}
+                </span>
+              </li>
+            ))}
+          </ul>
+          <p class="fine">{words.open}</p>
+        </>
+      )}
+      <Attach desk={desk} />
+    </section>
+  );
+}

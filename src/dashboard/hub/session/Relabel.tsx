@@ -1,0 +1,40 @@
+import type { JudgedRepetition } from '../../../coaching/judgement.ts';
+import type { LabelKind } from '../../../streaming/hubContract/review.ts';
+import { h } from '../../strings/hub.ts';
+import { useAct } from '../parts/useAct.ts';
+import type { SessionDesk } from './desk.ts';
+
+const words = h.session;
+const KINDS: readonly LabelKind[] = ['rehearsal', 'ball', 'ignore'];
+
+/** Says what a repetition was; the measured kind stays visible. */
+export function Relabel({ r, desk }: { readonly r: JudgedRepetition; readonly desk: SessionDesk }) {
+  const set = desk.session.relabels.find(({ index }) => index === r.index);
+  const { busy, problem, run } = useAct();
+  const choose = (value: string): void =>
+    void run(() => desk.relabel(r.index, value === '' ? null : (value as LabelKind)));
+  return (
+    <section class="relabel">
+      <label>
+        <span class="label">{words.relabel.title}</span> <kbd aria-hidden="true">L</kbd>
+        <select
+          value={set?.kind ?? ''}
+          disabled={busy}
+          onChange={(event) => choose(event.currentTarget.value)}
+        >
+          <option value="">{words.relabel.asMeasured(words.originals[r.kind])}</option>
+          {KINDS.filter((kind) => kind !== r.kind).map((kind) => (
+            <option key={kind} value={kind}>
+              {words.kinds[kind]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p class="fine">
+        {set !== undefined && `${words.relabel.by(set.by, set.atMs)} `}
+        {words.relabel.why}
+      </p>
+      {problem !== null && <p role="alert">{problem}</p>}
+    </section>
+  );
+}

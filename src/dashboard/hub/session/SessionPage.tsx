@@ -1,0 +1,91 @@
+import { useCallback, useMemo, useRef } from 'preact/hooks';
+import type { HubSession } from '../../../streaming/hubContract/review.ts';
+import { SessionReview } from '../../review/SessionReview.tsx';
+import { useAnswer } from '../../review/useAnswer.ts';
+import { useHashView } from '../../review/useHashView.ts';
+import { h } from '../../strings/hub.ts';
+import { Asked } from '../parts/Asked.tsx';
+import { HubPage } from '../parts/HubPage.tsx';
+import { useHub } from '../shell/hub.ts';
+import { to } from '../shell/router.ts';
+import { BesideRepetition } from './BesideRepetition.tsx';
+import { ReviewBar } from './ReviewBar.tsx';
+import { SessionEnd, UnderHead } from './UnderHead.tsx';
+import type { SessionDesk } from './desk.ts';
+import { correctionsOf, notedOf, useSession, useSource } from './useSession.ts';
+
+/** The coach's own ready texts; a student has none. */
+function useBlocks(isCoach: boolean) {
+  const { client } = useHub();
+  const { data } = useAnswer(
+    useCallback(
+      () => (isCoach ? client.sessions.blocks() : Promise.resolve([])),
+      [client, isCoach],
+    ),
+  );
+  return data ?? [];
+}
+
+function useDesk(session: HubSession, again: () => void): SessionDesk {
+  const { client, me } = useHub();
+  const [view, setView] = useHashView();
+  const isCoach = me.role !== 'student';
+  const blocks = useBlocks(isCoach);
+  const wanted = useRef<number | null>(null);
+  const { id } = session.summary;
+  const acts = useMemo(() => {
+    const then = async (what: Promise<unknown>): Promise<void> => {
+      await what;
+      again();
+    };
+    return {
+      comment: (comment: Parameters<SessionDesk['comment']>[0]) =>
+        then(client.sessions.comment(id, comment)),
+      removeComment: (commentId: string) => then(client.sessions.dropComment(commentId)),
+      relabel: (...asked: Parameters<SessionDesk['relabel']>) =>
+        then(client.sessions.relabel(id, ...asked)),
+    };
+  }, [client, id, again]);
+  return { session, isCoach, blocks, view, setView, wanted, client, again, ...acts };
+}
+
+function Found({ session, again }: { readonly session: HubSession; readonly again: () => void }) {
+  const desk = useDesk(session, again);
+  const source = useSource(desk.client, session);
+  return (
+    <>
+      {desk.isCoach && <ReviewBar desk={desk} />}
+      <SessionReview
+        source={source}
+        id={session.summary.id}
+        view={desk.view}
+        setView={desk.setView}
+        corrected={correctionsOf(session)}
+        noted={notedOf(session)}
+        under={() => <UnderHead desk={desk} />}
+        beside={(open) => <BesideRepetition open={open} desk={desk} />}
+        end={() => <SessionEnd desk={desk} />}
+      />
+    </>
+  );
+}
+
+/** One session: what was measured, what was said, and whether somebody looked. */
+export function SessionPage({ id }: { readonly id: string }) {
+  const { client, me } = useHub();
+  const answer = useSession(client, id);
+  const { data } = answer;
+  const title =
+    data === null
+      ? h.session.opening
+      : h.session.title(data.student, Date.parse(data.summary.startedAt));
+  return (
+    <HubPage
+      title={title}
+      bare
+      {...(me.role === 'student' && { above: <a href={to('home')}>{h.shell.nav.home.student}</a> })}
+    >
+      <Asked of={answer}>{(session) => <Found session={session} again={answer.again} />}</Asked>
+    </HubPage>
+  );
+}

@@ -1,0 +1,108 @@
+import { h } from '../../strings/hub.ts';
+import { to } from '../shell/router.ts';
+import { CommentBox } from './CommentBox.tsx';
+import { FilmsOfSession } from './Films.tsx';
+import { ThreadList } from './Threads.tsx';
+import type { SessionDesk } from './desk.ts';
+import { threadsOf } from './threads.ts';
+
+const words = h.session;
+
+function Neighbours({ desk: { session } }: { readonly desk: SessionDesk }) {
+  const { olderId, newerId } = session;
+  if (olderId === null && newerId === null) return null;
+  return (
+    <p class="row">
+      {olderId !== null && <a href={to('sessions', olderId)}>{words.older}</a>}
+      {newerId !== null && <a href={to('sessions', newerId)}>{words.newer}</a>}
+    </p>
+  );
+}
+
+function Differences({ lines }: { readonly lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section class="differences">
+      <h2>{words.differences}</h2>
+      <ul class="plain">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Relabels({ desk: { session } }: { readonly desk: SessionDesk }) {
+  if (session.relabels.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.relabels}</h2>
+      <ul class="plain">
+        {session.relabels.map(({ index, kind, originalKind, by, atMs }) => (
+          <li key={index}>
+            {words.relabelled(index, words.kinds[kind], words.originals[originalKind], by, atMs)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Below the header of a session: how it may be read, what was set by hand. */
+export function UnderHead({ desk }: { readonly desk: SessionDesk }) {
+  const { session } = desk;
+  return (
+    <>
+      <p class="fine">{words.underPlan(session.planNumber, session.plan.name)}</p>
+      <Differences lines={session.differences} />
+      <Relabels desk={desk} />
+      <Neighbours desk={desk} />
+    </>
+  );
+}
+
+/** All comments of the session and a field for one about the whole. */
+export function AllComments({ desk }: { readonly desk: SessionDesk }) {
+  const { id } = desk.session.summary;
+  return (
+    <section class="comments">
+      <h2>{words.comments.title}</h2>
+      <ThreadList
+        threads={threadsOf(desk.session.comments)}
+        desk={desk}
+        none={words.comments.none}
+      />
+      <CommentBox
+        about={`session ${id}`}
+        label={words.comments.write}
+        pins={[{ name: 'session', label: words.comments.pins.session, index: null, momentS: null }]}
+        blocks={desk.blocks}
+        send={desk.comment}
+      />
+    </section>
+  );
+}
+
+/** At the end of a session's page. */
+export function SessionEnd({ desk }: { readonly desk: SessionDesk }) {
+  const { id } = desk.session.summary;
+  return (
+    <>
+      <AllComments desk={desk} />
+      <FilmsOfSession desk={desk} />
+      <section>
+        <h2>{words.exports}</h2>
+        <ul class="exports">
+          {words.formats.map(([format, name]) => (
+            <li key={format}>
+              <a href={desk.client.sessions.exportAddress(id, format)} download>
+                {name}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </section>
+    </>
+  );
+}

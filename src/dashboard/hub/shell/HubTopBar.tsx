@@ -1,0 +1,119 @@
+import type { Me } from '../../../streaming/hubContract/people.ts';
+import { setPrefs, usePrefs } from '../../shell/prefs.ts';
+import { Mark } from '../../shell/Mark.tsx';
+import { LookPart } from '../../shell/LookPart.tsx';
+import { h } from '../../strings/hub.ts';
+import { type PageName, type Place, to } from './router.ts';
+
+const words = h.shell;
+
+type Entry = readonly [PageName, string];
+
+const PAGES_OF: Readonly<Record<Me['role'], readonly Entry[]>> = {
+  student: [
+    ['home', words.nav.home.student],
+    ['pairing', words.nav.pairing],
+    ['safety', words.nav.safety],
+    ['account', words.nav.account],
+  ],
+  coach: [
+    ['home', words.nav.home.coach],
+    ['texts', words.nav.texts],
+    ['safety', words.nav.safety],
+    ['account', words.nav.account],
+  ],
+  owner: [
+    ['home', words.nav.home.coach],
+    ['texts', words.nav.texts],
+    ['club', words.nav.club],
+    ['safety', words.nav.safety],
+    ['account', words.nav.account],
+  ],
+};
+
+function Pages({ me, place }: { readonly me: Me; readonly place: Place }) {
+  return (
+    <nav aria-label={words.pages}>
+      {PAGES_OF[me.role].map(([page, name]) => (
+        <a key={page} href={to(page)} aria-current={place.page === page ? 'page' : undefined}>
+          {name}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+function KeysPart() {
+  const { singleKeys } = usePrefs();
+  return (
+    <fieldset>
+      <legend>{words.keys}</legend>
+      <dl class="keys">
+        {words.keyList.map(([key, what]) => (
+          <div key={key}>
+            <dt>
+              <kbd>{key}</kbd>
+            </dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+      <label>
+        <input
+          type="checkbox"
+          checked={singleKeys}
+          onChange={(event) => setPrefs({ singleKeys: event.currentTarget.checked })}
+        />
+        {words.keysOn}
+      </label>
+    </fieldset>
+  );
+}
+
+/** The address belongs to the router, so the jump is made by hand. */
+function skip(event: Event): void {
+  event.preventDefault();
+  document.getElementById('main')?.focus();
+}
+
+/** Around every page: where one can go, in which look, and out. */
+export function HubTopBar(props: {
+  readonly me: Me | null;
+  readonly place: Place;
+  readonly signOut: () => void;
+}) {
+  const { me } = props;
+  return (
+    <header class="top">
+      <a class="skip" href="#main" onClick={skip}>
+        {words.skip}
+      </a>
+      <Mark />
+      {me !== null && <Pages me={me} place={props.place} />}
+      {me?.club.demo === true && (
+        <span class="badge" title={words.demoWhy}>
+          {words.demo}
+        </span>
+      )}
+      <div class="top-actions">
+        <details class="menu">
+          <summary>{words.settings}</summary>
+          <div class="menu-body">
+            {me !== null && (
+              <p>
+                {words.signedInAs(me.name)}, {me.club.name}
+              </p>
+            )}
+            <LookPart />
+            <KeysPart />
+          </div>
+        </details>
+        {me !== null && (
+          <button type="button" class="quiet" onClick={props.signOut}>
+            {words.signOut}
+          </button>
+        )}
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,95 @@
+import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
+import type { Comparison, MeasureDifference } from '../../../streaming/hubContract/students.ts';
+import { comparison as words } from '../../strings/en/hubStudent.ts';
+import { t } from '../../strings/strings.ts';
+
+const { value: text, difference: differenceText } = t.measures;
+
+function spreadText({ measure }: MeasureDifference, s: MeasureDifference['a']): string {
+  if (!s) return words.none;
+  return words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high), s.count);
+}
+
+/** How a difference may be read. */
+export function readingOf({ measure, difference }: MeasureDifference): string {
+  if (difference === null) return words.tooFew;
+  if (difference.low <= 0 && difference.high >= 0) return words.unsure;
+  const sure = MEASURE_INFO[measure].accuracy.plusMinus;
+  return Math.abs(difference.value) < sure ? words.small : words.sure;
+}
+
+function intervalText({ measure, difference }: MeasureDifference): string {
+  if (difference === null) return '–';
+  const { value, low, high } = difference;
+  return words.interval(
+    differenceText(measure, value),
+    differenceText(measure, low),
+    differenceText(measure, high),
+  );
+}
+
+/** Where the difference and its likely range lie about zero. */
+function Picture({ d }: { readonly d: MeasureDifference }) {
+  if (d.difference === null) return null;
+  const { value, low, high } = d.difference;
+  const sure = MEASURE_INFO[d.measure].accuracy.plusMinus;
+  const most = Math.max(Math.abs(low), Math.abs(high), sure) * 1.1;
+  const x = (v: number): number => 60 + (v / most) * 56;
+  return (
+    <svg class="interval" viewBox="0 0 120 16" aria-hidden="true">
+      <rect class="sure" x={x(-sure)} y="1" width={x(sure) - x(-sure)} height="14" />
+      <path class="zero" d="M60 0v16" />
+      <path class="range" d={`M${x(low)} 8H${x(high)}M${x(low)} 4v8M${x(high)} 4v8`} />
+      <circle cx={x(value)} cy="8" r="4" />
+    </svg>
+  );
+}
+
+function Row({ d }: { readonly d: MeasureDifference }) {
+  return (
+    <tr>
+      <th scope="row">{t.measures.label(d.measure)}</th>
+      <td>{spreadText(d, d.a)}</td>
+      <td>{spreadText(d, d.b)}</td>
+      <td>
+        {intervalText(d)}
+        <Picture d={d} />
+      </td>
+      <td>{readingOf(d)}</td>
+    </tr>
+  );
+}
+
+/** Each measure in both stretches, rehearsals and balls apart. */
+export function DifferenceTable({ compared }: { readonly compared: Comparison }) {
+  return (
+    <>
+      {(['rehearsals', 'balls'] as const).map((kind) => {
+        const rows = compared.measures.filter((d) => d.kind === kind && (d.a ?? d.b) !== null);
+        return rows.length === 0 ? null : (
+          <section key={kind}>
+            <h2>{words.kinds[kind]}</h2>
+            <div class="table-scroll" tabIndex={0} role="region" aria-label={words.kinds[kind]}>
+              <table>
+                <thead>
+                  <tr>
+                    {Object.values(words.columns).map((column) => (
+                      <th key={column} scope="col">
+                        {column}
+                      </th>
+                    ))}
+                  </tr>
+                </thead>
+                <tbody>
+                  {rows.map((d) => (
+                    <Row key={d.measure} d={d} />
+                  ))}
+                </tbody>
+              </table>
+            </div>
+          </section>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,108 @@
+import { useCallback, useState } from 'preact/hooks';
+import type { HubSessionList, HubSessionRow } from '../../../streaming/hubContract/review.ts';
+import { useAnswer } from '../../review/useAnswer.ts';
+import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
+import { Asked } from '../parts/Asked.tsx';
+import { useAct } from '../parts/useAct.ts';
+import { useHub } from '../shell/hub.ts';
+import { to } from '../shell/router.ts';
+
+const words = h.student.sessions;
+
+function factsOf({ summary: s, comments }: HubSessionRow): string {
+  const pain = s.painBefore === null && s.painAfter === null;
+  return [
+    ...(s.analysed
+      ? [words.passed(s.passed, s.scored), words.balls(s.balls, s.ballsInMix)]
+      : [s.problem ?? words.waiting]),
+    t.sessions.length(s.durationS),
+    ...(pain ? [] : [words.pain(s.painBefore, s.painAfter)]),
+    ...(comments > 0 ? [words.comments(comments)] : []),
+    ...(s.simulated ? [words.simulated] : []),
+  ].join(' · ');
+}
+
+function Row({ row }: { readonly row: HubSessionRow }) {
+  const { summary: s, reviewedMs } = row;
+  return (
+    <li class="session-row">
+      <div>
+        <h3>
+          <a href={to('sessions', s.id)}>{t.sessions.date(s.startedAt)}</a>
+        </h3>
+        {s.warnings > 0 && <p class="warned">{words.warnings(s.warnings)}</p>}
+        <p>{factsOf(row)}</p>
+      </div>
+      <p class={reviewedMs === null ? 'seen-no' : 'seen-yes'}>
+        <b aria-hidden="true">{reviewedMs === null ? '○' : '✓'}</b>{' '}
+        {reviewedMs === null ? words.notReviewed : words.reviewed(reviewedMs)}
+      </p>
+    </li>
+  );
+}
+
+function Rows({
+  studentId,
+  first,
+}: {
+  readonly studentId: string;
+  readonly first: HubSessionList;
+}) {
+  const { client } = useHub();
+  const [rows, setRows] = useState(first.sessions);
+  const [more, setMore] = useState(first.more);
+  const { busy, problem, run } = useAct();
+  const older = (): void =>
+    void run(async () => {
+      const last = rows.at(-1)?.summary.startedAt;
+      const next = await client.students.sessions(
+        studentId,
+        last === undefined ? null : Date.parse(last),
+      );
+      setRows([...rows, ...next.sessions]);
+      setMore(next.more);
+    });
+  return (
+    <>
+      <ul class="session-rows">
+        {rows.map((row) => (
+          <Row key={row.summary.id} row={row} />
+        ))}
+      </ul>
+      {problem !== null && <p role="alert">{problem}</p>}
+      {more && (
+        <p>
+          <button type="button" disabled={busy} onClick={older}>
+            {words.more}
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Every session of one student, newest first, and which were looked at. */
+export function SessionsPart({ studentId }: { readonly studentId: string }) {
+  const { client } = useHub();
+  const answer = useAnswer(
+    useCallback(() => client.students.sessions(studentId, null), [client, studentId]),
+  );
+  return (
+    <section class="part" aria-label={words.title}>
+      <h2>{words.title}</h2>
+      <Asked of={answer}>
+        {(list) =>
+          list.sessions.length === 0 ? (
+            <>
+              <p>{words.none}</p>
+              <p class="fine">{words.noneHelp}</p>
+            </>
+          ) : (
+            <Rows studentId={studentId} first={list} />
+          )
+        }
+      </Asked>
+    </section>
+  );
+}

@@ -1,0 +1,70 @@
+const DAY_MS = 86_400_000;
+
+export const count = (n: number, one: string, many = `${one}s`): string =>
+  `${n} ${n === 1 ? one : many}`;
+
+export const day = (ms: number): string =>
+  new Date(ms).toLocaleDateString('en-GB', { dateStyle: 'medium' });
+
+export const moment = (ms: number): string =>
+  new Date(ms).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+
+/** Whole calendar days between two times, where the reader is. */
+function daysBetween(fromMs: number, toMs: number): number {
+  const midnight = (ms: number): number => new Date(ms).setHours(0, 0, 0, 0);
+  return Math.round((midnight(toMs) - midnight(fromMs)) / DAY_MS);
+}
+
+/** A day as people say it. */
+export function ago(ms: number, nowMs: number): string {
+  const days = daysBetween(ms, nowMs);
+  if (days <= 0) return 'today';
+  if (days === 1) return 'yesterday';
+  return days < 30 ? `${days} days ago` : day(ms);
+}
+
+/** Around every page of the hub. */
+export const shell = {
+  title: (page: string): string => `${page} · Stillcatch`,
+  skip: 'Skip to the page',
+  pages: 'Pages',
+  nav: {
+    home: { coach: 'Who needs me', student: 'My practice' },
+    texts: 'Texts and templates',
+    club: 'Club',
+    pairing: 'Pair a computer',
+    safety: 'Safety',
+    account: 'Account',
+  },
+  demo: 'Demo club',
+  demoWhy: 'Invented people; their sessions are simulated.',
+  settings: 'More',
+  signedInAs: (name: string): string => `Signed in as ${name}`,
+  signOut: 'Sign out',
+  keys: 'Keys',
+  keyList: [
+    ['/', 'search the students'],
+    ['J K', 'next, previous student'],
+    ['Enter', 'open'],
+    ['N', 'next session to review'],
+    ['R', 'mark as reviewed'],
+    ['C', 'write a comment'],
+    ['L', 'say what a repetition was'],
+    ['G', 'back to the list'],
+  ] as const,
+  keysOn: 'Single keys work',
+  loading: 'Asking the hub …',
+  failed: 'The hub did not give this page',
+  unreachable:
+    'The hub cannot be reached. Is it running, and is this device on the network? Nothing you wrote is lost while this page stays open.',
+  again: 'Try again',
+  nowhere: 'There is no such page',
+  nowhereHelp: 'The address names nothing here. It may have been deleted, or it is not yours.',
+  toStart: 'To the start',
+  cancel: 'Cancel',
+  save: 'Save',
+  remove: 'Remove',
+  day,
+  moment,
+  ago,
+};

@@ -1,0 +1,145 @@
+import { ago, count, day, moment } from './hubShell.ts';
+
+/** One student of the coach. */
+export const student = {
+  facts: (hand: string, joinedMs: number): string => `${hand} · joined ${day(joinedMs)}`,
+  paired: (contactMs: number | null, nowMs: number): string =>
+    contactMs === null
+      ? 'a computer is paired, it has not called yet'
+      : `computer last heard of ${ago(contactMs, nowMs)}`,
+  notPaired: 'no computer paired: sessions cannot arrive by themselves',
+  review: (n: number): string => (n === 1 ? 'Review 1 session' : `Review ${n} sessions`),
+  changePlan: 'Change the plan',
+  report: 'Report to print',
+  compare: 'Compare two stretches',
+  needs: 'Why a look',
+  parts: {
+    label: 'On this page',
+    months: 'Months',
+    sessions: 'Sessions',
+    plan: 'Plan',
+    lessons: 'Lessons',
+    machines: 'Computers',
+    data: 'Data',
+  },
+  months: {
+    title: 'Months at a glance',
+    none: 'The first months stand here once sessions have arrived.',
+  },
+  sessions: {
+    title: 'Sessions',
+    none: 'No session has arrived yet.',
+    noneHelp:
+      'They arrive by themselves once a computer of the student is paired and sending is switched on there.',
+    reviewed: (ms: number): string => `reviewed ${day(ms)}`,
+    notReviewed: 'not reviewed',
+    comments: (n: number): string => count(n, 'comment'),
+    waiting: 'waits for its analysis',
+    simulated: 'simulated',
+    passed: (passed: number, scored: number): string =>
+      scored === 0 ? 'no rehearsal scored' : `${passed} of ${scored} rehearsals passed`,
+    balls: (balls: number, inMix: number): string =>
+      balls === 0 ? 'no balls' : `${count(balls, 'ball')}, ${inMix} in the mix`,
+    warnings: (n: number): string => count(n, 'warning'),
+    pain: (before: number | null, after: number | null): string =>
+      `pain ${before ?? 'not asked'} before, ${after ?? 'not asked'} after`,
+    more: 'Older sessions',
+    filter: 'Only sessions nobody looked at',
+  },
+  plan: {
+    title: 'Plan',
+    now: (number: number, name: string): string => `Version ${number}: ${name}`,
+    from: (ms: number, by: string): string => `valid from ${day(ms)}, by ${by}`,
+    reached: (ms: number): string => `reached the student's computer ${moment(ms)}`,
+    notReached: "has not reached the student's computer yet",
+    asks: (rehearsals: number, balls: number): string =>
+      balls === 0
+        ? 'rehearsals only'
+        : `${count(rehearsals, 'rehearsal')} before ${count(balls, 'ball')}`,
+    volume: (session: number, week: number): string =>
+      `at most ${session} repetitions a session, ${week} a week`,
+    history: 'Versions',
+    first: 'The first version.',
+    same: 'Nothing that is judged changed.',
+    again: 'Start from this version',
+    again_of: (number: number): string => `version ${number}`,
+  },
+  lessons: {
+    title: 'Lessons',
+    none: 'Note the days you met: progress is read from there.',
+    day: 'Day',
+    about: 'What it was about',
+    add: 'Add the lesson',
+    remove: (ms: number): string => `Remove the lesson of ${day(ms)}`,
+  },
+  machines: {
+    title: "Student's computers",
+    none: 'None is paired. The student pairs one under Pair a computer.',
+    paired: (ms: number): string => `paired ${day(ms)}`,
+    seen: (ms: number | null): string =>
+      ms === null ? 'not heard of yet' : `last heard of ${moment(ms)}`,
+    revoked: (ms: number): string => `unpaired ${day(ms)}`,
+    revoke: 'Unpair',
+    revokeOf: (name: string): string => `Unpair ${name}`,
+  },
+  data: {
+    title: "The student's data",
+    export: 'Take everything with you (.zip)',
+    exportWhy: 'Every recording as it came, with plans, comments and lessons.',
+    invite: 'New invitation link',
+    inviteWhy: 'For a student who lost the link or the password.',
+    remove: 'Delete everything',
+    removeTitle: (name: string): string => `Delete everything of ${name}?`,
+    removeWhy:
+      'Recordings, films, plans, comments and the account are deleted here, and cannot be brought back. What lies on the student’s own computer stays there.',
+    type: (name: string): string => `Type ${name} to go on`,
+    removeGo: 'Delete everything',
+  },
+  edit: {
+    open: 'Change name or hand',
+    title: 'Name and hand',
+    name: 'Name',
+    go: 'Save',
+  },
+  back: 'All students',
+};
+
+/** Two stretches of one student side by side. */
+export const comparison = {
+  title: (name: string): string => `${name}: two stretches`,
+  choose: 'Compare',
+  presets: {
+    year: 'This month with the same month a year ago',
+    month: 'The last 4 weeks with the 4 before',
+    quarter: 'The last 3 months with the 3 before',
+    own: 'Own days',
+  },
+  a: 'Earlier',
+  b: 'Later',
+  from: 'from',
+  to: 'up to and with',
+  stretch: (fromMs: number, toMs: number): string => `${day(fromMs)} to ${day(toMs - 1)}`,
+  counted: (sessions: number, rehearsals: number, balls: number): string =>
+    `${count(sessions, 'session')}, ${count(rehearsals, 'rehearsal')}, ${count(balls, 'ball')}`,
+  empty: (which: string): string => `${which}: no session.`,
+  columns: {
+    measure: 'Measure',
+    a: 'Earlier',
+    b: 'Later',
+    difference: 'Difference',
+    reading: 'Reading',
+  },
+  kinds: { rehearsals: 'Rehearsals', balls: 'Balls' },
+  value: (median: string, low: string, high: string, n: number): string =>
+    `${median} (${low} to ${high}), n ${n}`,
+  none: 'none',
+  interval: (value: string, low: string, high: string): string => `${value} (${low} to ${high})`,
+  tooFew: 'too few: fewer than 5 in one of them',
+  sure: 'differs: all of the likely range lies on one side of zero',
+  small: 'differs, by less than one value is sure to',
+  unsure: 'may be chance: the likely range holds zero',
+  note: 'Value: median, the middle half and how many repetitions. Difference: later less earlier, with the middle 95 % of 1000 or more resamplings of the repetitions. Repetitions of one session resemble each other, so the true range is wider than this; a few sessions say little.',
+  strap:
+    'A sensor strapped on elsewhere shifts every value of a session. A difference of a few degrees between months may be the strap.',
+  badDays: 'Choose days so that each stretch ends after it begins.',
+};
