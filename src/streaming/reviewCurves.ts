@@ -109,7 +109,8 @@ function addTo(window: Window, { frame, angles, keptRotationDeg }: Frame): void 
 }
 
 const rounded = (value: number | null, per: number): number | null =>
-  value === null || !Number.isFinite(value) ? null : Math.round(value * per) / per;
+  // Plus zero: JSON knows no -0.
+  value === null || !Number.isFinite(value) ? null : Math.round(value * per) / per + 0;
 
 /** Four digits: 0.01 deg. */
 function drawn({ w, x, y, z }: Quat): QuaternionView {
@@ -121,6 +122,8 @@ const alignOf = (r: JudgedRepetition): number =>
   r.kind === 'rehearsal' ? r.releaseS : r.deliveryS;
 
 function curvesOf({ repetition, frames, address }: Window): RepetitionCurves {
+  // A body is not drawn where samples were lost.
+  const whole = frames.filter((f) => f.flexionDeg !== null);
   return {
     index: repetition.index,
     kind: repetition.kind,
@@ -131,7 +134,7 @@ function curvesOf({ repetition, frames, address }: Window): RepetitionCurves {
     leanDeg: frames.map((f) => f.leanDeg),
     elevationDeg: frames.map((f) => f.elevationDeg),
     keptRotationDeg: frames.map((f) => f.keptRotationDeg),
-    poses: spread(frames, MOST_POSES).map(({ timeS, thorax, humerus }) => ({
+    poses: spread(whole, MOST_POSES).map(({ timeS, thorax, humerus }) => ({
       timeS,
       thorax,
       humerus,

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import type { Browser, Page } from 'playwright-core';
-import { median, percentile } from '../../src/math/stats.ts';
+import { median } from '../../src/math/stats.ts';
 import { openStore } from '../../src/sessions/store/store.ts';
 import { addHistory } from '../browser/longHistory.ts';
 import { openBrowser, openPage, startService } from '../browser/pageHarness.ts';
@@ -21,8 +21,6 @@ const BOUND = { page: 1000, history: 300 };
 
 const scratch = mkdtempSync(join(tmpdir(), 'stillcatch-bench-'));
 const store = await openStore(join(scratch, 'data'));
-const forgetCache = (): void =>
-  rmSync(join(store.places.root, 'cache'), { recursive: true, force: true });
 
 /** ms after navigation began, at the frame in which `ready` first holds. */
 const timeOf = (page: Page, ready: string): Promise<number> =>
@@ -36,15 +34,9 @@ const timeOf = (page: Page, ready: string): Promise<number> =>
 const countIs = (selector: string, n: number): string =>
   `document.querySelectorAll(${JSON.stringify(selector)}).length === ${n}`;
 
-async function times(
-  browser: Browser,
-  url: string,
-  readies: readonly string[],
-  before?: () => void,
-) {
+async function times(browser: Browser, url: string, readies: readonly string[]) {
   const rounds: number[][] = readies.map(() => []);
   for (let round = 0; round < ROUNDS; round++) {
-    before?.();
     const { page, context } = await openPage(browser, 'about:blank');
     await page.goto(url);
     for (const [i, ready] of readies.entries()) rounds[i]!.push(await timeOf(page, ready));
@@ -69,19 +61,30 @@ const press = (page: Page, act: string): Promise<number> =>
       requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - from))); })`,
   );
 
-async function benchSession(browser: Browser, url: string): Promise<void> {
-  const strip = countIs('.review-strip button', REPETITIONS);
-  const tiles = countIs('.multiples li', REPETITIONS);
-  const [coldStrip, coldTiles] = await times(browser, url, [strip, tiles], forgetCache);
-  const [warmStrip, warmTiles] = await times(browser, url, [strip, tiles]);
+const strip = countIs('.review-strip button', REPETITIONS);
+const tiles = countIs('.multiples li', REPETITIONS);
+
+/** Once, with a service that has seen nothing of the session. */
+async function benchCold(browser: Browser, url: string): Promise<void> {
+  const pauses = monitorEventLoopDelay({ resolution: 1 });
+  pauses.enable();
+  const { page, context } = await openPage(browser, url);
+  const [interactive, drawn] = [await timeOf(page, strip), await timeOf(page, tiles)];
+  pauses.disable();
+  await context.close();
   tell(
-    `${REPETITIONS} repetitions, interactive (header, strip, table), nothing prepared`,
-    coldStrip!,
+    `${REPETITIONS} repetitions, nothing prepared: header, strip, table`,
+    [interactive],
     BOUND.page,
   );
-  tell('  all small multiples drawn, nothing prepared', coldTiles!);
-  tell(`${REPETITIONS} repetitions, interactive, prepared`, warmStrip!, BOUND.page);
-  tell('  all small multiples drawn, prepared', warmTiles!, BOUND.page);
+  tell('  all small multiples drawn', [drawn]);
+  tell('  longest pause of the service meanwhile', [pauses.max / 1e6]);
+}
+
+async function benchSession(browser: Browser, url: string): Promise<void> {
+  const [warmStrip, warmTiles] = await times(browser, url, [strip, tiles]);
+  tell(`${REPETITIONS} repetitions, prepared: header, strip, table`, warmStrip!, BOUND.page);
+  tell('  all small multiples drawn', warmTiles!, BOUND.page);
   const { page, context } = await openPage(browser, url);
   await timeOf(page, tiles);
   const filter = `document.querySelectorAll('.review-legend button')[2].click()`;
@@ -99,13 +102,54 @@ async function benchSession(browser: Browser, url: string): Promise<void> {
   await context.close();
 }
 
+/** ms from going to another page of the opened program until `ready`. */
+async function within(
+  browser: Browser,
+  base: string,
+  hash: string,
+  ready: string,
+): Promise<number[]> {
+  const { page, context } = await openPage(browser, `${base}#/safety`);
+  await timeOf(page, `document.querySelector('main.safety, #main') !== null`);
+  const rounds: number[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    const from = await page.evaluate<number>(`(location.hash = '#/safety', performance.now())`);
+    await timeOf(page, `performance.now() > ${from} + 300 && location.hash === '#/safety'`);
+    const begun = await page.evaluate<number>(
+      `(location.hash = ${JSON.stringify(hash)}, performance.now())`,
+    );
+    rounds.push((await timeOf(page, ready)) - begun);
+  }
+  await context.close();
+  return rounds;
+}
+
 async function benchHistory(browser: Browser, base: string): Promise<void> {
-  const [list] = await times(browser, `${base}#/sessions`, [countIs('.session-row', SESSIONS)]);
-  tell(`history of ${SESSIONS} sessions, list drawn`, list!, BOUND.history);
-  const [progress] = await times(browser, `${base}#/progress`, [
-    `document.querySelectorAll('.progress-chart').length >= 7`,
-  ]);
-  tell(`progress over ${SESSIONS} sessions, all charts drawn`, progress!, BOUND.history);
+  const rows = countIs('.session-row', SESSIONS);
+  const first = `document.querySelectorAll('.session-row').length > 0`;
+  const charts = `document.querySelectorAll('.progress-chart').length >= 7`;
+  const [bare] = await times(browser, `${base}#/safety`, [countIs('main', 1)]);
+  tell('for comparison: the program opened anew, a page without data', bare!);
+  const [firstRows, allRows] = await times(browser, `${base}#/sessions`, [first, rows]);
+  tell(`history of ${SESSIONS} sessions, program opened anew: first rows`, firstRows!);
+  tell('  all rows', allRows!);
+  tell(
+    '  gone to within the program: first rows',
+    await within(browser, base, '#/sessions', first),
+    BOUND.history,
+  );
+  tell(
+    '  gone to within the program: all rows',
+    await within(browser, base, '#/sessions', rows),
+    BOUND.history,
+  );
+  const [progress] = await times(browser, `${base}#/progress`, [charts]);
+  tell(`progress over ${SESSIONS} sessions, program opened anew`, progress!);
+  tell(
+    '  gone to within the program: all charts',
+    await within(browser, base, '#/progress', charts),
+    BOUND.history,
+  );
 }
 
 await writeSimulated(join(scratch, 'long'), {
@@ -117,17 +161,8 @@ const sessions = { store, problem: null, folder: store.places.root };
 const service = await startService(simulated('r'), { sessions });
 const browser = await openBrowser();
 console.log(''.padEnd(66) + ' median   most, ms (of ' + ROUNDS + ')');
+await benchCold(browser, `${service.url}#/sessions/${id}`);
 await benchSession(browser, `${service.url}#/sessions/${id}`);
-
-forgetCache();
-const delay = monitorEventLoopDelay({ resolution: 1 });
-delay.enable();
-await fetch(`${service.url}api/sessions`);
-await new Promise((done) => setTimeout(done, 5000));
-delay.disable();
-tell('service meanwhile, preparing in the background: longest pause', [delay.max / 1e6]);
-tell('  95th percentile of its pauses', [percentile([delay.percentile(95) / 1e6], 0.5) ?? NaN]);
-
 await addHistory(store, SESSIONS - 1, Date.now());
 await benchHistory(browser, service.url);
 await browser.close();

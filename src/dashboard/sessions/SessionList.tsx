@@ -1,10 +1,7 @@
 import { useState } from 'preact/hooks';
-import type {
-  Imported,
-  SessionList as List,
-  SessionSummary,
-} from '../../streaming/sessionsContract.ts';
+import type { SessionList as List, SessionSummary } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
+import { ImportField } from './ImportField.tsx';
 import { ask, sessionPath } from './api.ts';
 import { useLoad } from './useLoad.ts';
 
@@ -46,26 +43,6 @@ function Row({ s, remove }: { readonly s: SessionSummary; readonly remove: () =>
   );
 }
 
-function ImportField({ done }: { readonly done: (sentence: string) => void }) {
-  const take = async (event: Event): Promise<void> => {
-    const input = event.currentTarget as HTMLInputElement;
-    const file = input.files?.[0];
-    if (!file) return;
-    const headers = { 'content-type': 'application/zip' };
-    await ask<Imported>('import', { method: 'POST', body: file, headers }).then(
-      () => done(words.imported),
-      (error: Error) => done(error.message),
-    );
-    input.value = '';
-  };
-  return (
-    <label class="import">
-      <span>{words.import}</span>
-      <input type="file" accept=".zip,application/zip" onChange={(event) => void take(event)} />
-    </label>
-  );
-}
-
 /** All kept sessions, newest first. */
 export function SessionList() {
   const { data, problem, again } = useLoad<List>('sessions');
@@ -86,6 +63,7 @@ export function SessionList() {
   return (
     <>
       <h1>{words.title}</h1>
+      <ImportField done={again} />
       <div role="status" class="told">
         {told !== null && <p>{told}</p>}
         {deleted !== null && (
@@ -98,7 +76,14 @@ export function SessionList() {
           </button>
         )}
       </div>
-      {problem !== null && <p role="alert">{problem}</p>}
+      {problem !== null && (
+        <p role="alert">
+          {problem}{' '}
+          <button type="button" onClick={again}>
+            {t.review.again}
+          </button>
+        </p>
+      )}
       {data === null && problem === null && <p>{words.loading}</p>}
       {data?.sessions.length === 0 && <p class="empty">{words.none}</p>}
       <ul class="session-rows">
@@ -106,7 +91,6 @@ export function SessionList() {
           <Row key={s.id} s={s} remove={() => remove(s)} />
         ))}
       </ul>
-      <ImportField done={(sentence) => tell(sentence, null)} />
       {data !== null && <p class="fine">{words.folder(data.folder)}</p>}
     </>
   );

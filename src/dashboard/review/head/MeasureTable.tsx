@@ -104,6 +104,13 @@ export function MeasureTable(props: {
   readonly corrected: Corrections;
 }) {
   const lines = headlinesOf(props.repetitions, props.plan, props.corrected);
+  if (lines.every((line) => line.rehearsals === null && line.balls === null))
+    return (
+      <section>
+        <h2>{words.title}</h2>
+        <p class="empty">{words.nothing}</p>
+      </section>
+    );
   return (
     <section>
       <h2>{words.title}</h2>

@@ -32,6 +32,7 @@ export const review = {
     reached: (reached: number, judged: number): string => `${reached} of ${judged} in the target`,
     middle: (low: string, high: string): string => `middle half ${low} to ${high}`,
     none: 'none',
+    nothing: 'No rehearsal and no ball could be measured.',
     few: 'Few repetitions: a median of fewer than five says little.',
     note: 'Value: median. ±: how sure one value is on people; much of it is the same in every repetition, so more repetitions do not make it smaller. Repetitions with lost samples are left out.',
   },

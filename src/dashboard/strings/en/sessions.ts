@@ -28,7 +28,16 @@ export const sessions = {
   warnings: (n: number): string => count(n, 'warning'),
   open: 'Open',
   import: 'Import a session (.zip)',
-  imported: 'Imported.',
+  drop: 'Or drop session files anywhere on this page. A recording from another computer, for instance one that came by mail.',
+  dropNow: 'Let go to import.',
+  importing: 'Importing and analysing …',
+  imported: (n: number): string => (n === 1 ? 'Imported.' : `${n} sessions imported.`),
+  refused: (name: string, why: string): string => `${name} was not imported: ${why}`,
+  notZip: (name: string): string =>
+    `${name} was not imported: it is no .zip. A session travels as one .zip file.`,
+  emptyFile: (name: string): string => `${name} was not imported: it is empty.`,
+  tooLarge: (name: string, mb: number): string =>
+    `${name} was not imported: it is larger than ${mb} MB.`,
   remove: 'Delete',
   removed: (date: string): string => `The session of ${date} is deleted.`,
   undo: 'Undo',
