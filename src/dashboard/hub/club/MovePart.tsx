@@ -63,7 +63,7 @@ function MoveForm(props: {
   return (
     <Form go={words.go} send={send} busy={busy} problem={problem} small>
       <p class="fine">{words.why}</p>
-      <div class="side-by-side">
+      <div class="side-by-side even">
         <Select
           label={words.student}
           value={studentId}

@@ -54,7 +54,7 @@ function List({ students }: { readonly students: readonly StudentRow[] }) {
         by={by}
         set={set}
         search={search}
-        leaveSearch={() => focusOn(list.current, shown[0]?.id ?? null)}
+        leaveSearch={() => requestAnimationFrame(() => list.current?.querySelector('a')?.focus())}
       />
       {shown.length === 0 && (
         <div class="nobody">

@@ -1,3 +1,4 @@
+import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
 import { type Plan, TARGET_MEASURES, type TargetMeasure } from '../../../coaching/plan.ts';
 import type { HubProgress, PlanVersion } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
@@ -64,6 +65,12 @@ function Target({ measure, plan, y }: { measure: TargetMeasure; plan: Plan; y: S
   return <rect class="target" x={LEFT} width={WIDTH - LEFT} y={top} height={bottom - top} />;
 }
 
+/** An end of the axis is a number, also where a value of that size reads "together". */
+const endText = (measure: TargetMeasure, value: number): string =>
+  MEASURE_INFO[measure].signed
+    ? t.measures.difference(measure, value)
+    : t.measures.value(measure, value);
+
 function One({ measure, props }: { readonly measure: TargetMeasure; readonly props: CourseProps }) {
   const { plan, range } = props;
   const points = pointsOf(props.sessions, measure);
@@ -82,8 +89,8 @@ function One({ measure, props }: { readonly measure: TargetMeasure; readonly pro
       </figcaption>
       <div class="course-drawing">
         <div class="course-ends" aria-hidden="true">
-          <span>{measures.value(measure, high)}</span>
-          <span>{measures.value(measure, low)}</span>
+          <span>{endText(measure, high)}</span>
+          <span>{endText(measure, low)}</span>
         </div>
         <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={measures.label(measure)}>
           <Target measure={measure} plan={plan} y={y} />

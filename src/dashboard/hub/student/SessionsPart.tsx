@@ -42,6 +42,9 @@ function Row({ row }: { readonly row: HubSessionRow }) {
   );
 }
 
+/** So many are shown until more are asked for. */
+const FIRST = 6;
+
 function Rows({
   studentId,
   first,
@@ -52,6 +55,7 @@ function Rows({
   const { client } = useHub();
   const [rows, setRows] = useState(first.sessions);
   const [more, setMore] = useState(first.more);
+  const [all, setAll] = useState(first.sessions.length <= FIRST);
   const { busy, problem, run } = useAct();
   const older = (): void =>
     void run(async () => {
@@ -66,12 +70,19 @@ function Rows({
   return (
     <>
       <ul class="session-rows">
-        {rows.map((row) => (
+        {(all ? rows : rows.slice(0, FIRST)).map((row) => (
           <Row key={row.summary.id} row={row} />
         ))}
       </ul>
       {problem !== null && <p role="alert">{problem}</p>}
-      {more && (
+      {!all && (
+        <p>
+          <button type="button" onClick={() => setAll(true)}>
+            {words.all(rows.length)}
+          </button>
+        </p>
+      )}
+      {all && more && (
         <p>
           <button type="button" disabled={busy} onClick={older}>
             {words.more}

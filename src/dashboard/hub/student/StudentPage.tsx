@@ -83,9 +83,9 @@ function ReviewNext({ s }: { readonly s: StudentView }) {
 function Parts({ s, again }: { readonly s: StudentView; readonly again: () => void }) {
   return (
     <>
-      <MonthsPart studentId={s.id} />
       <SessionsPart studentId={s.id} />
       <PlansPart s={s} />
+      <MonthsPart studentId={s.id} />
       <LessonsPart s={s} again={again} />
       <MachinesPart studentId={s.id} />
       <DataPart s={s} />

@@ -13,15 +13,6 @@ export const student = {
   report: 'Report to print',
   compare: 'Compare two stretches',
   needs: 'Why a look',
-  parts: {
-    label: 'On this page',
-    months: 'Months',
-    sessions: 'Sessions',
-    plan: 'Plan',
-    lessons: 'Lessons',
-    machines: 'Computers',
-    data: 'Data',
-  },
   months: {
     title: 'Months at a glance',
     none: 'The first months stand here once sessions have arrived.',
@@ -44,7 +35,7 @@ export const student = {
     pain: (before: number | null, after: number | null): string =>
       `pain ${before ?? 'not asked'} before, ${after ?? 'not asked'} after`,
     more: 'Older sessions',
-    filter: 'Only sessions nobody looked at',
+    all: (n: number): string => `Show all ${n}`,
   },
   plan: {
     title: 'Plan',
