@@ -21,7 +21,7 @@ import {
 } from './sessionsContract.ts';
 import { download } from './sessionsExport.ts';
 import { TOO_LARGE, inScratch, receive } from './sessionsImport.ts';
-import { progressView, summaryView } from './sessionsViews.ts';
+import { progressView, summaryView, weekRepetitions } from './sessionsViews.ts';
 
 export interface KeptSessions {
   /** `null` where nothing can be kept; `problem` says why. */
@@ -131,6 +131,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
         plan,
         analysis,
         notes: { note, painBefore, painAfter },
+        weekRepetitions: weekRepetitions(await shelf.store().list(), session),
       };
     },
   );

@@ -60,6 +60,8 @@ export interface SessionDetail {
   /** `null` where it is not analysed (see `summary.problem`) or still recording. */
   readonly analysis: AnalysisResult | null;
   readonly notes: SessionNotes;
+  /** Rehearsals and balls of the seven days that end with this session; left out where the others are not known. */
+  readonly weekRepetitions?: number;
 }
 
 type Column = readonly (number | null)[];

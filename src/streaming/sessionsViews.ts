@@ -31,6 +31,14 @@ export const summaryView = (kept: Kept): SessionSummary => ({
   painAfter: kept.painAfter,
 });
 
+const WEEK_MS = 7 * 86_400_000;
+
+/** Rehearsals and balls of the seven days that end with `session`, which is among `all`. */
+export const weekRepetitions = (all: readonly Kept[], session: Kept): number =>
+  all
+    .filter((s) => s.startedMs <= session.startedMs && s.startedMs > session.startedMs - WEEK_MS)
+    .reduce((sum, s) => sum + s.rehearsals + s.balls, 0);
+
 /** What a coach sets; the own range is measured, not planned. */
 const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
 

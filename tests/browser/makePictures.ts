@@ -28,6 +28,9 @@ await page.locator('input[type=file]').setInputFiles(recording);
 await page.locator('.session-row a').first().click({ timeout: 30_000 });
 await page.locator('tbody tr').first().waitFor();
 await shoot('session');
+await page.goto(`${page.url()}?repetition=2`);
+await page.getByRole('button', { name: /^Catch/ }).click({ timeout: 30_000 });
+await shoot('repetition');
 
 await browser.close();
 await service.end();

@@ -95,6 +95,7 @@ describe('One session', () => {
   it('comes with plan, notes and the whole result', async () => {
     const detail = (await get(`/sessions/${left}`)).json<SessionDetail>();
     expect(detail.summary.hand).toBe('left');
+    expect(detail.weekRepetitions).toBeGreaterThanOrEqual(detail.summary.rehearsals);
     expect(detail.plan.name).toBe(DEFAULT_PLAN.name);
     expect(detail.notes).toEqual({ note: '', painBefore: null, painAfter: null });
     expect(detail.analysis!.repetitions.map((r) => r.kind)).toEqual(kindsOf('left-mixed'));

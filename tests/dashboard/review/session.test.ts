@@ -75,15 +75,27 @@ describe('the examples', () => {
 describe('whether the plan was kept', () => {
   const summary = { rehearsals: 30, balls: 10, ballsInMix: 8, mixKept: false } as SessionSummary;
 
+  const kept = (change: Partial<SessionSummary> = {}, plan = DEFAULT_PLAN, week?: number) =>
+    planKept({
+      summary: { ...summary, ...change },
+      plan,
+      ...(week === undefined ? {} : { weekRepetitions: week }),
+    });
+
   it('tells mix and volume', () => {
-    const { mix, volume } = planKept(summary, DEFAULT_PLAN);
+    const { mix, volume } = kept();
     expect(mix).toMatchObject({ kept: false, balls: 10, ballsInMix: 8 });
     expect(volume).toEqual({ kept: true, done: 40, most: 60 });
-    expect(planKept({ ...summary, rehearsals: 51 }, DEFAULT_PLAN).volume.kept).toBe(false);
+    expect(kept({ rehearsals: 51 }).volume.kept).toBe(false);
+  });
+
+  it('tells the week only where the other sessions are known', () => {
+    expect(kept().week).toBeNull();
+    expect(kept({}, DEFAULT_PLAN, 201).week).toEqual({ kept: false, done: 201, most: 200 });
   });
 
   it('asks for no balls in the stage of movement only', () => {
-    expect(planKept(summary, { ...DEFAULT_PLAN, stage: 'movement' }).mix.asked.balls).toBe(0);
+    expect(kept({}, { ...DEFAULT_PLAN, stage: 'movement' }).mix.asked.balls).toBe(0);
   });
 });
 

@@ -15,6 +15,9 @@ function mixText({ mix }: PlanKept): string {
 const volumeText = ({ volume: { kept, done, most } }: PlanKept): string =>
   kept ? words.volumeKept(done, most) : words.volumeNotKept(done, most);
 
+const weekText = ({ kept, done, most }: NonNullable<PlanKept['week']>): string =>
+  kept ? words.weekKept(done, most) : words.weekNotKept(done, most);
+
 function Kept({ kept, text }: { readonly kept: boolean | null; readonly text: string }) {
   const sign = kept === null ? '–' : kept ? '✓' : '✕';
   return (
@@ -30,8 +33,8 @@ function mixIsKept({ mix }: PlanKept): boolean | null {
 
 /** What a session was: warnings first, then how it went and whether the plan was kept. */
 export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
-  const { summary, analysis, plan, notes } = detail;
-  const kept = planKept(summary, plan);
+  const { summary, analysis, notes } = detail;
+  const kept = planKept(detail);
   return (
     <header class="review-head">
       <h1>{t.sessions.date(summary.startedAt)}</h1>
@@ -55,6 +58,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
         <ul class="plan-kept" aria-label={words.plan}>
           <Kept kept={mixIsKept(kept)} text={mixText(kept)} />
           <Kept kept={kept.volume.kept} text={volumeText(kept)} />
+          {kept.week !== null && <Kept kept={kept.week.kept} text={weekText(kept.week)} />}
         </ul>
       )}
       {(notes.painBefore ?? notes.painAfter) !== null && (

@@ -20,6 +20,10 @@ export const review = {
     `Volume kept: ${done} of at most ${most} repetitions.`,
   volumeNotKept: (done: number, most: number): string =>
     `Volume not kept: ${done} repetitions, at most ${most} asked.`,
+  weekKept: (done: number, most: number): string =>
+    `Week kept: ${done} of at most ${most} in the seven days up to it.`,
+  weekNotKept: (done: number, most: number): string =>
+    `Week not kept: ${done} in the seven days up to it, at most ${most} asked.`,
   warnings: 'Warnings',
   head: {
     title: 'Measures of the session',
@@ -47,7 +51,6 @@ export const review = {
   strip: {
     title: 'All repetitions in time',
     hint: 'Arrow keys walk, Enter opens.',
-    start: 'start',
     noted: (text: string): string => `noted: ${text}`,
     corrected: (measured: string): string => `set by hand, measured as ${measured}`,
     name: (index: number, mark: string, at: string): string => `${index}: ${mark}, at ${at}`,
