@@ -61,7 +61,11 @@ function Join({ client, code, invitation, enter }: Props & { readonly invitation
     });
   return (
     <Form go={words.go} send={send} busy={busy} problem={problem}>
-      <OwnFields asked={asked} set={(change) => setAsked((old) => ({ ...old, ...change }))} />
+      <OwnFields
+        why={h.entry.nameWhy[invitation.role]}
+        asked={asked}
+        set={(change) => setAsked((old) => ({ ...old, ...change }))}
+      />
       {student && <HandField hand={hand} set={setHand} />}
       {student && <BeforeJoining agreed={agreed} set={setAgreed} />}
     </Form>

@@ -34,7 +34,7 @@ export function SetupPage(props: { readonly client: HubClient; readonly enter: (
           set={(clubName) => set({ clubName })}
           maxLength={80}
         />
-        <OwnFields asked={asked} set={set} />
+        <OwnFields asked={asked} set={set} why={words.nameWhy.coach} />
       </Form>
     </HubPage>
   );
@@ -49,6 +49,8 @@ interface Own {
 /** Name, sign-in name and password of a new account. */
 export function OwnFields(props: {
   readonly asked: Own;
+  /** Who sees the name. */
+  readonly why: string;
   readonly set: (change: Partial<Own>) => void;
 }) {
   const { asked, set } = props;
@@ -56,7 +58,7 @@ export function OwnFields(props: {
     <>
       <Field
         label={words.name}
-        why={words.nameWhy}
+        why={props.why}
         value={asked.name}
         set={(name) => set({ name })}
         maxLength={80}

@@ -47,7 +47,7 @@ export function InviteDialog(props: {
       {made === null ? (
         <Form go={words.go} send={send} busy={busy} problem={problem} cancel={props.close}>
           <Field
-            label={props.role === 'student' ? words.name : h.entry.name}
+            label={words.name[props.role]}
             why={words.nameWhy}
             value={name}
             set={setName}

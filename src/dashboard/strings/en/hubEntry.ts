@@ -4,7 +4,10 @@ import { moment } from './hubShell.ts';
 export const entry = {
   clubName: 'Name of the club or of your teaching',
   name: 'Your name',
-  nameWhy: 'As your students and colleagues see it.',
+  nameWhy: {
+    coach: 'As your students and colleagues see it.',
+    student: 'As your coach sees it.',
+  },
   login: 'Sign-in name',
   loginWhy: 'Letters, digits, dots and dashes; it is not shown to others.',
   password: 'Password',

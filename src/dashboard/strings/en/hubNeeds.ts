@@ -38,8 +38,8 @@ export const needs = {
   invite: {
     open: 'Invite a student',
     title: 'Invite a student',
-    name: "Student's name",
-    nameWhy: 'The student can change it on joining.',
+    name: { student: "Student's name", coach: "Coach's name" },
+    nameWhy: 'It can be changed on joining.',
     go: 'Make the invitation',
     ready: (name: string): string => `Give this to ${name}`,
     once: 'The link opens once and is shown only now. Send it yourself, or let it be scanned.',

@@ -64,8 +64,8 @@ export const student = {
     remove: (ms: number): string => `Remove the lesson of ${day(ms)}`,
   },
   machines: {
-    title: "Student's computers",
-    none: 'None is paired. The student pairs one under Pair a computer.',
+    title: 'Paired computers',
+    none: 'None is paired. A student pairs one under Pair a computer.',
     paired: (ms: number): string => `paired ${day(ms)}`,
     seen: (ms: number | null): string =>
       ms === null ? 'not heard of yet' : `last heard of ${moment(ms)}`,
