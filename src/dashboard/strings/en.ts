@@ -8,6 +8,7 @@ import {
 } from '../../coaching/measureText.ts';
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
+import { plan } from './en/plan.ts';
 import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
@@ -39,6 +40,7 @@ export const en = {
   sessions,
   review,
   progress,
+  plan,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,

@@ -95,6 +95,27 @@ export const student = {
   back: 'All students',
 };
 
+/** Changing the plan of one student. */
+export const planChange = {
+  title: (name: string): string => `${name}: plan`,
+  start: 'Start from',
+  now: (number: number): string => `the plan of now (version ${number})`,
+  version: (number: number, fromMs: number): string => `version ${number}, from ${day(fromMs)}`,
+  template: (name: string): string => `template: ${name}`,
+  standard: 'the standard plan',
+  from: 'Valid from',
+  fromWhy: 'Sessions before that day stay judged by the plan that they were done under.',
+  badDay: 'Choose a day.',
+  what: 'What will change',
+  nothing: 'Nothing yet.',
+  invalid: 'Something in the plan cannot be; it stands beside the field.',
+  save: 'Save as a new version',
+  reaches: "It reaches the student's computer when that next calls, and says there what changed.",
+  keep: 'Keep as a template',
+  keepName: 'Name of the template',
+  kept: (name: string): string => `Kept as template ${name}.`,
+};
+
 /** Two stretches of one student side by side. */
 export const comparison = {
   title: (name: string): string => `${name}: two stretches`,
