@@ -99,7 +99,7 @@ function Found(props: FoundProps) {
             shown={shown.length}
           />
         )}
-        <p class="fine keys-hint">{t.review.strip.hint}</p>
+
         {opened !== null && shown.length < repetitions.length && (
           <p class="fine">
             {t.review.filter.through(shown.length, repetitions.length)}{' '}

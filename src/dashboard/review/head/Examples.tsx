@@ -17,15 +17,15 @@ export function Examples(props: {
       <h2>{words.examples}</h2>
       {examples.length === 0 && <p class="empty">{words.tooFewForExamples}</p>}
       <ul class="examples">
-        {examples.map(({ name, index, rule }) => (
+        {examples.map(({ name, index }) => (
           <li key={name}>
             <button type="button" onClick={() => openOne(index)}>
               {words.exampleOf(words.example[name], index)}
             </button>
-            <span class="fine">{rule}</span>
           </li>
         ))}
       </ul>
+      <p class="fine">{examples.map(({ rule }) => rule).join(' ')}</p>
     </section>
   );
 }

@@ -22,7 +22,13 @@ interface SpreadProps {
 const SHAPES = { rehearsals: 'rehearsal', balls: 'ball' } as const;
 
 function Numbers({ measure, spread, kind }: SpreadProps) {
-  if (spread === null) return <span class="fine">{words.none}</span>;
+  if (spread === null)
+    return (
+      <span class="fine">
+        <Shape mark={SHAPES[kind]} />
+        {words.none}
+      </span>
+    );
   const { plusMinus } = t.measures.info[measure].accuracy;
   return (
     <>
@@ -79,7 +85,10 @@ function Line({ line }: { readonly line: Headline }) {
       <th scope="row">
         {name} {term !== null && <small>{term}</small>}
       </th>
-      <td>{target === null ? t.measures.noTarget : t.measures.target(measure, target)}</td>
+      <td>
+        <span class="narrow-only">{words.target}: </span>
+        {target === null ? t.measures.noTarget : t.measures.target(measure, target)}
+      </td>
       <td>
         <Numbers measure={measure} spread={line.rehearsals} kind="rehearsals" />
         {judged > 0 && <small class="middle">{words.reached(reached, judged)}</small>}

@@ -58,16 +58,16 @@ export function Moment(props: {
   return (
     <div class="moment">
       <section aria-label={words.repetition.curves}>
-        {beside !== null && (
-          <p class="fine">
-            {words.compare.legend(r.index, beside.repetition.index)} {words.compare.aligned}
-          </p>
-        )}
         <Scrubber
           {...{ fromS, toS, alignS, cursorS, events, play }}
           from={words.repetition.from[r.kind]}
           setCursorS={move}
         />
+        {beside !== null && (
+          <p class="fine">
+            {words.compare.legend(r.index, beside.repetition.index)} {words.compare.aligned}
+          </p>
+        )}
         <CurvesPlot
           all={[
             aligned(r, curves),

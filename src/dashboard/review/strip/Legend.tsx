@@ -44,6 +44,7 @@ export function Legend(props: {
       <span class="fine" role="status">
         {words.shown(shown, repetitions.length)}
       </span>
+      <span class="fine keys-hint">{t.review.strip.hint}</span>
     </div>
   );
 }
