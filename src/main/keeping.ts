@@ -66,6 +66,8 @@ function keepingNothing(folder: string, problem: string): Keeping {
 function keepingIn(store: SessionStore, options: KeepingOptions): Keeping {
   const { root, date, say } = options;
   const recorders = new Map<LivePractice, PracticeRecorder>();
+  const hearers = new Set<(id: string) => void>();
+  const saved = (id: string): void => hearers.forEach((hear) => hear(id));
   let closing = false;
   const complain = (error: unknown): void => {
     if (!closing) say(`The data folder: ${error instanceof Error ? error.message : String(error)}`);
@@ -85,10 +87,10 @@ function keepingIn(store: SessionStore, options: KeepingOptions): Keeping {
       tell: () => beginAnew(host, practice),
     };
     const endless = isEndless(practice) ? { full } : {};
-    recorders.set(practice, new PracticeRecorder({ store, practice, date, ...endless }));
+    recorders.set(practice, new PracticeRecorder({ store, practice, date, saved, ...endless }));
   };
   return {
-    sessions: { store, problem: null, folder: root },
+    sessions: { store, problem: null, folder: root, onSaved: (hear) => void hearers.add(hear) },
     follow: (host) => void host.practices.subscribe((practice) => record(host, practice)),
     said: ({ practice, command }) =>
       recorders

@@ -17,6 +17,8 @@ export interface RecorderOptions {
   readonly date: () => Date;
   /** Told once the recording holds `mostS` of session time. */
   readonly full?: { readonly mostS: number; readonly tell: () => void };
+  /** Told the session's id once it is kept whole; not while the service closes. */
+  readonly saved?: (id: string) => void;
   /** How long to wait before a disk that refused is tried again, ms. */
   readonly retryMs?: number;
 }
@@ -154,7 +156,10 @@ export class PracticeRecorder {
       await recording.writer.close().catch(() => undefined);
       // A demonstration that was left before its first repetition is nothing to look at.
       if (analysis !== null) await store.discard(recording.id).catch(() => undefined);
-    } else if (await this.#save(recording, analysis)) this.#savedId = recording.id;
+    } else if (await this.#save(recording, analysis)) {
+      this.#savedId = recording.id;
+      if (!this.#closing.signal.aborted) this.#options.saved?.(recording.id);
+    }
   }
 
   async #save(recording: Recording, analysis: AnalysisResult): Promise<boolean> {

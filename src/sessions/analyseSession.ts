@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import {
   type AnalysisState,
   finish,
@@ -48,6 +49,8 @@ async function* stepAll(
   let toldS = 0;
   for await (const batch of session.inputs()) {
     for (const input of batch) step(state, input, emit);
+    // A service has a practice or pages to serve meanwhile.
+    await setImmediate();
     const reachedS = lastTimeS(state);
     if (reachedS - toldS < PROGRESS_S) continue;
     toldS = reachedS;

@@ -50,17 +50,22 @@ export interface CurveGatherer {
 
 export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGatherer {
   const windows = repetitions.map(windowOf).sort((a, b) => a.listenS - b.listenS);
+  const done: RepetitionCurves[] = [];
   let first = 0;
   return {
     take(frame) {
       const { timeS } = frame.frame;
-      while ((windows[first]?.toS ?? Infinity) < timeS) first++;
+      // Each is drawn up as soon as it is over: its frames go, and no long work is left for the end.
+      while ((windows[first]?.toS ?? Infinity) < timeS) done.push(curvesOf(windows[first++]!));
       for (let i = first; (windows[i]?.listenS ?? Infinity) <= timeS; i++) {
         takeAddress(windows[i]!, frame);
         addTo(windows[i]!, frame);
       }
     },
-    curves: () => windows.map(curvesOf).sort((a, b) => a.index - b.index),
+    curves: () => {
+      while (first < windows.length) done.push(curvesOf(windows[first++]!));
+      return [...done].sort((a, b) => a.index - b.index);
+    },
   };
 }
 
@@ -121,7 +126,8 @@ function drawn({ w, x, y, z }: Quat): QuaternionView {
 const alignOf = (r: JudgedRepetition): number =>
   r.kind === 'rehearsal' ? r.releaseS : r.deliveryS;
 
-function curvesOf({ repetition, frames, address }: Window): RepetitionCurves {
+function curvesOf({ repetition, frames: gathered, address }: Window): RepetitionCurves {
+  const frames = gathered.splice(0);
   // A body is not drawn where samples were lost.
   const whole = frames.filter((f) => f.flexionDeg !== null);
   return {

@@ -29,6 +29,8 @@ export interface KeptSessions {
   /** One sentence, or `null`. */
   readonly problem: string | null;
   readonly folder: string;
+  /** Has each session's id told once it is kept whole. */
+  readonly onSaved?: (hear: (id: string) => void) => void;
 }
 
 const id = Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' });
@@ -54,6 +56,7 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
   const { root } = kept.store?.places ?? { root: null };
   const cache = root === null ? null : reviewCache(join(root, 'cache'));
   const shelf: Shelf = { store, reviews: sessionReviews(cache) };
+  kept.onSaved?.((id) => prepare(shelf, id));
   void app.register(
     async (api) => {
       answerErrors(api);
@@ -103,6 +106,11 @@ async function reviewed({ store }: Shelf, sessionId: string): Promise<Reviewed> 
   const session = await existing(store(), sessionId);
   refuseRecording(session);
   return { id: sessionId, folder: store().folderOf(sessionId), plan: session.plan };
+}
+
+/** In the background: whoever has practised or imported will look at it. */
+function prepare(shelf: Shelf, sessionId: string): void {
+  reviewed(shelf, sessionId).then(shelf.reviews.prepare, () => undefined);
 }
 
 function refuseRecording({ state }: StoredSession): void {
@@ -192,7 +200,7 @@ function changeRoutes(api: FastifyInstance, { store, reviews }: Shelf): void {
 const ZIP_TYPES = ['application/zip', 'application/x-zip-compressed', 'application/octet-stream'];
 
 function importRoute(api: FastifyInstance, all: Shelf): void {
-  const { store, reviews } = all;
+  const { store } = all;
   api.removeAllContentTypeParsers();
   api.addContentTypeParser(ZIP_TYPES, (_request, payload, done) => done(null, payload));
   api.post('/import', async (request, reply): Promise<Imported> => {
@@ -204,7 +212,7 @@ function importRoute(api: FastifyInstance, all: Shelf): void {
       await receive(request.body as Readable, path);
       return shelf.importSession(path);
     });
-    void reviewed(all, imported).then(reviews.prepare, () => undefined);
+    prepare(all, imported);
     reply.code(201);
     return { id: imported };
   });

@@ -81,6 +81,8 @@ describe('A live practice', () => {
   it('is closed when the person ends it, and keeps what was said of it', async () => {
     const keeping = await keep();
     onTestFinished(() => keeping.close());
+    const saved: string[] = [];
+    keeping.sessions.onSaved?.((id) => saved.push(id));
     const host = begin(keeping);
     await someRepetitions(host);
     const practice = host.current();
@@ -96,6 +98,7 @@ describe('A live practice', () => {
         ]),
       PATIENCE,
     );
+    expect(saved).toEqual([practice.view().keeping!.sessionId]);
   });
 
   it('is not written where it is a recording that is played', async () => {

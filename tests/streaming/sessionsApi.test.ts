@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
@@ -154,6 +154,28 @@ describe('One session', () => {
     const again = await post('/api/import', rawPayload);
     expect(again.statusCode).toBe(409);
     expect(codeOf(again)).toBe('exists');
+  });
+});
+
+describe('The answers for a page', () => {
+  const cached = (id: string): boolean =>
+    existsSync(join(store.places.root, 'cache', id, 'overview.json'));
+
+  it('are ready soon after an import, and once a practice is kept', async () => {
+    await expect.poll(() => cached(right), { timeout: 10_000 }).toBe(true);
+    rmSync(join(store.places.root, 'cache'), { recursive: true });
+    const other = Fastify();
+    let tell: (id: string) => void = () => undefined;
+    registerSessionsApi(other, {
+      store,
+      problem: null,
+      folder: store.places.root,
+      onSaved: (hear) => void (tell = hear),
+    });
+    tell(left);
+    tell('nosuch');
+    await expect.poll(() => cached(left), { timeout: 10_000 }).toBe(true);
+    await other.close();
   });
 });
 
