@@ -178,6 +178,20 @@ describe('a session under review', () => {
     await context.close();
   });
 
+  it('is walked up and down where its repetitions stand in rows', async () => {
+    const { page, context } = await openPage(browser, address('right-mixed'), {
+      viewport: SIZES.phone,
+    });
+    await page.locator('.multiples li').nth(14).waitFor();
+    await page.locator('.review-strip button').first().focus();
+    await page.keyboard.press('ArrowDown');
+    const below = await focused(page);
+    expect(Number.parseInt(below, 10)).toBeGreaterThan(8);
+    await page.keyboard.press('ArrowUp');
+    expect(await focused(page)).toMatch(/^1:/);
+    await context.close();
+  });
+
   it('fits a phone in the dark', async () => {
     const phone = { viewport: SIZES.phone, colorScheme: 'dark' } as const;
     const { page, context } = await openPage(browser, address('left-mixed'), phone);

@@ -85,7 +85,7 @@ function Found(props: FoundProps) {
         <Strip
           repetitions={repetitions}
           shown={indices}
-          open={view.open}
+          open={opened?.index ?? null}
           openOne={open}
           corrected={corrected}
           noted={noted}

@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import { Shape } from '../../practice/shapes.tsx';
 import { t } from '../../strings/strings.ts';
@@ -18,6 +19,12 @@ function labelsOf(repetitions: readonly JudgedRepetition[]): readonly (string | 
   );
 }
 
+/** Brings the open one to the middle of the row, without moving the page. */
+function showInRow(list: HTMLElement | null, open: number | null): void {
+  const item = list?.querySelector<HTMLElement>(`[data-index="${open}"]`)?.parentElement;
+  if (list && item) list.scrollLeft = item.offsetLeft - list.clientWidth / 2;
+}
+
 /** Every repetition as a shape in the order of time; clickable, walked with arrow keys. */
 export function Strip(props: {
   readonly repetitions: readonly JudgedRepetition[];
@@ -31,8 +38,14 @@ export function Strip(props: {
   const { repetitions, shown, open, openOne, corrected, noted } = props;
   const { list, tabIndex, ...keys } = useWalk(repetitions.length);
   const labels = labelsOf(repetitions);
+  useEffect(() => showInRow(list.current, open), [open]);
   return (
-    <ol class="review-strip" aria-label={words.title} ref={list} {...keys}>
+    <ol
+      class={open === null ? 'review-strip' : 'review-strip one-row'}
+      aria-label={words.title}
+      ref={list}
+      {...keys}
+    >
       {repetitions.map((r, place) => {
         const name = nameOf(r, corrected, noted.get(r.index));
         return (

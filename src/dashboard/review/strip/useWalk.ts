@@ -22,7 +22,7 @@ export function useWalk(count: number): Walk {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const items = itemsOf(list.current);
-    const spots = items.map((item) => ({ x: item.offsetLeft, y: item.offsetTop }));
+    const spots = items.map((item) => item.getBoundingClientRect());
     const to = walk(event.key, items.indexOf(event.target as HTMLElement), spots);
     if (to === null) return;
     event.preventDefault();
