@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useMemo, useRef } from 'preact/hooks';
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
-import type { SessionDetail, SessionOverview } from '../../streaming/sessionsContract.ts';
+import type { SessionDetail } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
 import { Overview } from './Overview.tsx';
 import { SessionHead } from './head/SessionHead.tsx';
@@ -11,7 +11,7 @@ import { useCurves } from './repetition/useCurves.ts';
 import type { ReviewSource } from './source.ts';
 import { Legend } from './strip/Legend.tsx';
 import { Strip } from './strip/Strip.tsx';
-import { type Answer, useAnswer } from './useAnswer.ts';
+import { useAnswer } from './useAnswer.ts';
 import { type Corrections, NOT_CORRECTED, type ReviewView, neighbour, shownOf } from './view.ts';
 
 /** The repetition that is open, for what stands beside it. */
@@ -45,7 +45,6 @@ const NOTHING_NOTED: ReadonlyMap<number, string> = new Map();
 
 interface FoundProps extends SessionReviewProps {
   readonly detail: SessionDetail;
-  readonly overview: Answer<SessionOverview>;
   readonly repetitions: readonly JudgedRepetition[];
 }
 
@@ -62,8 +61,10 @@ function useFocusBack(open: number | null) {
 }
 
 function Found(props: FoundProps) {
-  const { detail, repetitions, view, setView, source, id, overview } = props;
+  const { detail, repetitions, view, setView, source, id } = props;
   const { corrected = NOT_CORRECTED, noted = NOTHING_NOTED } = props;
+  // Asked for once the rest stands: it may take a service seconds to compute.
+  const overview = useAnswer(useCallback(() => source.overview(id), [source, id]));
   const curvesOf = useCurves(source, id);
   const place = useFocusBack(view.open);
   const shown = useMemo(
@@ -158,7 +159,6 @@ function WithoutRepetitions(props: SessionReviewProps & { readonly detail: Sessi
 export function SessionReview(props: SessionReviewProps) {
   const { source, id } = props;
   const session = useAnswer(useCallback(() => source.session(id), [source, id]));
-  const overview = useAnswer(useCallback(() => source.overview(id), [source, id]));
   const { data: detail, problem, again } = session;
   return (
     <div class="review">
@@ -176,12 +176,7 @@ export function SessionReview(props: SessionReviewProps) {
         (detail.analysis === null || detail.analysis.repetitions.length === 0 ? (
           <WithoutRepetitions {...props} detail={detail} />
         ) : (
-          <Found
-            {...props}
-            detail={detail}
-            repetitions={detail.analysis.repetitions}
-            overview={overview}
-          />
+          <Found {...props} detail={detail} repetitions={detail.analysis.repetitions} />
         ))}
     </div>
   );
