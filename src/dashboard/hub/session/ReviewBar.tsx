@@ -5,15 +5,9 @@ import { useAct } from '../parts/useAct.ts';
 import { useKeys } from '../shell/keys.ts';
 import { goTo, to } from '../shell/router.ts';
 import type { SessionDesk } from './desk.ts';
+import { focusComment, focusRelabel } from './focus.ts';
 
 const words = h.session;
-
-/** Puts the cursor into the first field that fits, wherever it stands on the page. */
-const focusOn = (selector: string): void => {
-  const field = document.querySelector<HTMLElement>(selector);
-  field?.scrollIntoView({ block: 'center' });
-  field?.focus();
-};
 
 /** Whether somebody looked at it, and on to the next. */
 export function ReviewBar({ desk }: { readonly desk: SessionDesk }) {
@@ -37,8 +31,8 @@ export function ReviewBar({ desk }: { readonly desk: SessionDesk }) {
   useKeys({
     r: mark,
     n: next,
-    c: () => focusOn('.comment-box textarea'),
-    l: () => focusOn('.relabel select'),
+    c: focusComment,
+    l: focusRelabel,
     g: () => goTo(to('home')),
   });
   return (

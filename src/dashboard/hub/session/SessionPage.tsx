@@ -7,11 +7,13 @@ import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useHub } from '../shell/hub.ts';
+import { useKeys } from '../shell/keys.ts';
 import { to } from '../shell/router.ts';
 import { BesideRepetition } from './BesideRepetition.tsx';
 import { ReviewBar } from './ReviewBar.tsx';
 import { SessionEnd, UnderHead } from './UnderHead.tsx';
 import type { SessionDesk } from './desk.ts';
+import { focusComment } from './focus.ts';
 import { correctionsOf, notedOf, useSession, useSource } from './useSession.ts';
 
 /** The coach's own ready texts; a student has none. */
@@ -49,12 +51,18 @@ function useDesk(session: HubSession, again: () => void): SessionDesk {
   return { session, isCoach, blocks, view, setView, wanted, client, again, ...acts };
 }
 
+/** A student writes too. */
+function StudentKeys() {
+  useKeys({ c: focusComment });
+  return null;
+}
+
 function Found({ session, again }: { readonly session: HubSession; readonly again: () => void }) {
   const desk = useDesk(session, again);
   const source = useSource(desk.client, session);
   return (
     <>
-      {desk.isCoach && <ReviewBar desk={desk} />}
+      {desk.isCoach ? <ReviewBar desk={desk} /> : <StudentKeys />}
       <SessionReview
         source={source}
         id={session.summary.id}

@@ -43,13 +43,13 @@ function Pages({ me, place }: { readonly me: Me; readonly place: Place }) {
   );
 }
 
-function KeysPart() {
+function KeysPart({ role }: Pick<Me, 'role'>) {
   const { singleKeys } = usePrefs();
   return (
     <fieldset>
       <legend>{words.keys}</legend>
       <dl class="keys">
-        {words.keyList.map(([key, what]) => (
+        {words.keyList[role === 'student' ? role : 'coach'].map(([key, what]) => (
           <div key={key}>
             <dt>
               <kbd>{key}</kbd>
@@ -105,7 +105,7 @@ export function HubTopBar(props: {
               </p>
             )}
             <LookPart />
-            <KeysPart />
+            {me !== null && <KeysPart role={me.role} />}
           </div>
         </details>
         {me !== null && (
