@@ -1,9 +1,16 @@
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
 import { type HubContext, isSecure } from './context.ts';
+import { club } from './people/club.ts';
+import { invites } from './people/invites.ts';
+import { joining } from './people/joining.ts';
+import { login } from './people/login.ts';
+import { pairing } from './people/pairing.ts';
+import { setup } from './people/setup.ts';
 
 const contentSecurityPolicy = {
   useDefaults: false,
@@ -31,18 +38,24 @@ export interface Hub {
 export type Part = (api: FastifyInstance, context: HubContext) => void;
 
 /** In the order in which they are registered. */
-const PARTS: readonly Part[] = [];
+const PARTS: readonly Part[] = [setup, login, invites, joining, pairing, club];
 
 /** Builds the hub; it does not listen. */
 export async function buildHub(context: HubContext): Promise<Hub> {
   const secure = isSecure(context.settings);
-  const app = Fastify({ forceCloseConnections: true, trustProxy: secure ? 'loopback' : false });
+  const app = Fastify({
+    forceCloseConnections: true,
+    trustProxy: secure ? 'loopback' : false,
+    // An unknown field is a mistake and is said, not dropped.
+    ajv: { customOptions: { removeAdditional: false } },
+  });
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: secure });
   await app.register(cookie);
   let routes: readonly GuardedRoute[] = [];
   await app.register(
     async (api) => {
       answerErrors(api);
+      await api.register(rateLimit, { global: false });
       api.addHook('onRequest', refuseOtherSites);
       routes = guard(api, context);
       for (const part of PARTS) part(api, context);

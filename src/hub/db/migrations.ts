@@ -54,8 +54,9 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       createdMs: 'number',
       expiresMs: 'number',
       usedMs: 'number?',
+      personId: 'text?',
     },
-    owners: { byId: 'person' },
+    owners: { byId: 'person', personId: 'person' },
     unique: [['codeHash']],
   },
   pairing: {

@@ -44,6 +44,8 @@ export interface InviteTable {
   createdMs: number;
   expiresMs: number;
   usedMs: number | null;
+  /** A student who is here already and gets a new way in. */
+  personId: string | null;
 }
 
 export interface PairingTable {

@@ -54,6 +54,8 @@ export type QrRows = readonly string[];
 export interface InviteRequest {
   readonly role: 'coach' | 'student';
   readonly name: string;
+  /** An own student who is here already: whoever has the link sets a new sign-in name and password. */
+  readonly studentId?: string;
 }
 
 export interface Invite {

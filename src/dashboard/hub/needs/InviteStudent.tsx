@@ -33,15 +33,23 @@ export function InviteDialog(props: {
   readonly role: InviteRequest['role'];
   readonly title: string;
   /** Of somebody who is already there. */
-  readonly name?: string;
+  readonly student?: { readonly id: string; readonly name: string };
   readonly close: () => void;
 }) {
   const { client } = useHub();
-  const [name, setName] = useState(props.name ?? '');
+  const [name, setName] = useState(props.student?.name ?? '');
   const [made, setMade] = useState<NewInvite | null>(null);
   const { busy, problem, run } = useAct();
   const send = (): void =>
-    void run(async () => setMade(await client.people.invite({ role: props.role, name })));
+    void run(async () =>
+      setMade(
+        await client.people.invite({
+          role: props.role,
+          name,
+          ...(props.student && { studentId: props.student.id }),
+        }),
+      ),
+    );
   return (
     <Dialog title={props.title} onClose={props.close}>
       {made === null ? (

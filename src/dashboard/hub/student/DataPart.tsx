@@ -61,7 +61,7 @@ export function DataPart({ s }: { readonly s: StudentView }) {
         </button>
       </p>
       {open === 'invite' && (
-        <InviteDialog role="student" title={words.invite} name={s.name} close={close} />
+        <InviteDialog role="student" title={words.invite} student={s} close={close} />
       )}
       {open === 'delete' && <DeleteDialog s={s} close={close} />}
     </section>

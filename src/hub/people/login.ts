@@ -1,0 +1,93 @@
+import type { FastifyInstance } from 'fastify';
+import Type from 'typebox';
+import type { Me } from '../../streaming/hubContract/people.ts';
+import { Refused } from '../../streaming/apiErrors.ts';
+import { person } from '../access/guard.ts';
+import { signOut, signOutElsewhere } from '../access/signin.ts';
+import { note } from '../audit.ts';
+import type { HubContext } from '../context.ts';
+import { config, only, typed } from '../parts/api.ts';
+import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
+import { STRICT } from './limits.ts';
+import { hashPassword, isPassword } from './passwords.ts';
+
+const WRONG = new Refused(403, 'wrong-password', 'Sign-in name or password is not right.');
+
+async function find({ db }: HubContext, login: string) {
+  return db
+    .selectFrom('person')
+    .select(['id', 'name', 'passwordHash', 'active'])
+    .where('login', '=', login.trim().toLowerCase())
+    .executeTakeFirst();
+}
+
+function signInRoute(api: FastifyInstance, context: HubContext): void {
+  typed(api).post(
+    '/login',
+    { config: { ...config({ who: 'anyone' }), rateLimit: STRICT }, schema: { body: LOGIN_BODY } },
+    async (request, reply): Promise<Me> => {
+      const { login, password } = request.body;
+      const found = await find(context, login);
+      const right = await isPassword(password, found?.passwordHash ?? null);
+      if (found === undefined || !right || found.active !== 1) {
+        await note(context, request, 'login-failed', login.slice(0, 60));
+        throw WRONG;
+      }
+      if (request.actor?.kind === 'person') await signOut(context.db, request.actor.tokenHash);
+      const me = await enter(context, reply, found.id);
+      await note(context, request, 'login', found.name);
+      return me;
+    },
+  );
+}
+
+function passwordRoute(api: FastifyInstance, context: HubContext): void {
+  const { db } = context;
+  typed(api).post(
+    '/me/password',
+    {
+      config: { ...config({ who: 'signed-in' }), rateLimit: STRICT },
+      schema: { body: only({ current: Type.String({ maxLength: 200 }), next: PASSWORD }) },
+    },
+    async (request, reply) => {
+      const { id, name, tokenHash } = person(request);
+      const { passwordHash } = await db
+        .selectFrom('person')
+        .select('passwordHash')
+        .where('id', '=', id)
+        .executeTakeFirstOrThrow();
+      if (!(await isPassword(request.body.current, passwordHash)))
+        throw new Refused(403, 'wrong-password', 'The password until now is not right.');
+      const next = await hashPassword(request.body.next);
+      await db.updateTable('person').set({ passwordHash: next }).where('id', '=', id).execute();
+      await signOutElsewhere(db, id, tokenHash);
+      await note(context, request, 'password', name);
+      return reply.code(204).send();
+    },
+  );
+}
+
+/** Signing in and out, and the own account. */
+export function login(api: FastifyInstance, context: HubContext): void {
+  signInRoute(api, context);
+  passwordRoute(api, context);
+  api.get('/me', { config: config({ who: 'signed-in' }) }, async (request): Promise<Me> =>
+    meOf(context.db, person(request)),
+  );
+  api.post('/logout', { config: config({ who: 'signed-in' }) }, async (request, reply) => {
+    await signOut(context.db, person(request).tokenHash);
+    await note(context, request, 'logout', person(request).name);
+    leave(context, reply);
+    return reply.code(204).send();
+  });
+  api.post(
+    '/me/sign-out-elsewhere',
+    { config: config({ who: 'signed-in' }) },
+    async (request, reply) => {
+      const { id, name, tokenHash } = person(request);
+      await signOutElsewhere(context.db, id, tokenHash);
+      await note(context, request, 'logout', `${name}, everywhere else`);
+      return reply.code(204).send();
+    },
+  );
+}

@@ -1,0 +1,48 @@
+import type { FastifyInstance } from 'fastify';
+import type { Me, Setup } from '../../streaming/hubContract/people.ts';
+import { Refused } from '../../streaming/apiErrors.ts';
+import { codeHash, newCode, sameText } from '../access/secrets.ts';
+import { note } from '../audit.ts';
+import type { HubContext } from '../context.ts';
+import { config, line, only, typed } from '../parts/api.ts';
+import { OWN, enter, makePerson } from './accounts.ts';
+import { STRICT } from './limits.ts';
+
+const BODY = only({ code: line(40), clubName: line(80), ...OWN });
+const DONE = new Refused(409, 'done', 'This hub is set up already. Sign in.');
+const WRONG = new Refused(403, 'wrong-code', 'That is not the code that stands in the terminal.');
+
+const isNeeded = async ({ db }: HubContext): Promise<boolean> =>
+  (await db.selectFrom('person').select('id').limit(1).executeTakeFirst()) === undefined;
+
+/** The first coach makes the club, with the code from the terminal. */
+export function setup(api: FastifyInstance, context: HubContext): void {
+  const { db, say, settings } = context;
+  const code = newCode();
+  api.addHook('onReady', async () => {
+    if (await isNeeded(context))
+      say(
+        `Nobody is here yet. Open ${settings.publicUrl}/ and set the hub up with the code ${code}`,
+      );
+  });
+  typed(api).get('/setup', { config: config({ who: 'anyone' }) }, async (): Promise<Setup> => ({
+    needed: await isNeeded(context),
+  }));
+  typed(api).post(
+    '/setup',
+    { config: { ...config({ who: 'anyone' }), rateLimit: STRICT }, schema: { body: BODY } },
+    async (request, reply): Promise<Me> => {
+      const { code: given, clubName, ...own } = request.body;
+      if (!(await isNeeded(context))) throw DONE;
+      if (!sameText(codeHash(given), codeHash(code))) throw WRONG;
+      await db
+        .insertInto('club')
+        .values({ id: 1, name: clubName, demo: 0 })
+        .onConflict((c) => c.column('id').doUpdateSet({ name: clubName }))
+        .execute();
+      const id = await makePerson(context, { ...own, role: 'owner', coachId: null, hand: 'right' });
+      await note(context, request, 'setup', `${own.name}, ${clubName}`);
+      return enter(context, reply, id);
+    },
+  );
+}
