@@ -1,5 +1,6 @@
 import { carryOver } from '../coaching/carryOver.ts';
 import { ledgerOf } from '../coaching/ledger.ts';
+import { asLabelled, labelsOf } from './labels.ts';
 import { closeCalibration } from './calibrating.ts';
 import { sensorQuality } from './quality.ts';
 import type { AnalysisResult } from './result.ts';
@@ -8,6 +9,7 @@ import type { AnalysisState } from './state.ts';
 /** The session's result as it stands. */
 export function result(state: AnalysisState, sessionId: string): AnalysisResult {
   const { repetitions } = state;
+  const standing = asLabelled(repetitions, labelsOf(state));
   return {
     schema: 1,
     session: { id: sessionId, hand: state.settings.hand, durationS: lastTimeS(state) },
@@ -19,8 +21,8 @@ export function result(state: AnalysisState, sessionId: string): AnalysisResult 
     repetitions,
     ledger: ledgerOf(state.ledger),
     carryOver: carryOver(
-      repetitions.filter((r) => r.kind === 'rehearsal'),
-      repetitions.filter((r) => r.kind === 'ball'),
+      standing.filter((r) => r.kind === 'rehearsal'),
+      standing.filter((r) => r.kind === 'ball'),
     ),
     warnings: state.warnings,
   };

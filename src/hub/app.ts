@@ -4,6 +4,7 @@ import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
+import { analysisPart } from './analysis/part.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { club } from './people/club.ts';
 import { invites } from './people/invites.ts';
@@ -11,6 +12,7 @@ import { joining } from './people/joining.ts';
 import { login } from './people/login.ts';
 import { pairing } from './people/pairing.ts';
 import { setup } from './people/setup.ts';
+import { uploadRoutes } from './uploads/routes.ts';
 
 const contentSecurityPolicy = {
   useDefaults: false,
@@ -38,7 +40,16 @@ export interface Hub {
 export type Part = (api: FastifyInstance, context: HubContext) => void;
 
 /** In the order in which they are registered. */
-const PARTS: readonly Part[] = [setup, login, invites, joining, pairing, club];
+const PARTS: readonly Part[] = [
+  setup,
+  login,
+  invites,
+  joining,
+  pairing,
+  club,
+  analysisPart,
+  uploadRoutes,
+];
 
 /** Builds the hub; it does not listen. */
 export async function buildHub(context: HubContext): Promise<Hub> {

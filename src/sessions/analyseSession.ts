@@ -8,6 +8,7 @@ import {
   step,
 } from '../analysis/analysis.ts';
 import type { AnalysisOutput } from '../analysis/contract.ts';
+import { type RepetitionLabel, labelRepetitions } from '../analysis/labels.ts';
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { RecordedSession } from './openSession.ts';
@@ -19,6 +20,8 @@ export interface AnalyseOptions {
   readonly frames?: boolean;
   /** Called about every ten seconds of recording with the session time reached, s. */
   readonly progress?: (timeS: number) => void;
+  /** What a person said afterwards that repetitions were: ledger and carry-over follow, the repetitions stay. */
+  readonly labels?: readonly RepetitionLabel[];
 }
 
 const PROGRESS_S = 10;
@@ -38,6 +41,7 @@ export async function analyseSession(
   });
   for await (const reachedS of stepAll(session, state, emit)) options.progress?.(reachedS);
   finish(state, emit);
+  labelRepetitions(state, options.labels ?? []);
   return result(state, session.header.id);
 }
 

@@ -40,3 +40,12 @@ export async function readAnalysis(files: SessionFiles): Promise<AnalysisResult 
   const value = await readJson(files, ANALYSIS).catch(() => null);
   return isAnalysisResult(value) ? value : null;
 }
+
+/** Version that made the kept result, as its description says; `null` where it does not. */
+export async function readVersion(files: SessionFiles): Promise<string | null> {
+  const name = `${FOLDER}/dataset_description.json`;
+  if (!files.names.includes(name)) return null;
+  const { GeneratedBy } = await readJson(files, name).catch(() => ({ GeneratedBy: null }));
+  const [first] = (Array.isArray(GeneratedBy) ? GeneratedBy : []) as { Version?: unknown }[];
+  return typeof first?.Version === 'string' ? first.Version.slice(0, 40) : null;
+}

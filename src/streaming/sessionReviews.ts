@@ -112,15 +112,25 @@ const compute = ({ folder, plan }: Reviewed): Promise<Review> =>
     requireCalibration(session);
     const kept = await readAnalysis(session.files);
     const analysis = kept ?? (await analyseSession(session, plan));
-    const gatherer = gatherCurves(analysis.repetitions);
-    await analyseSession(session, plan, {
-      frames: true,
-      emit: (output) => output.kind === 'frame' && gatherer.take(output),
-    });
-    return { analysis, curves: gatherer.curves() };
+    return { analysis, curves: await curvesIn(session, plan, analysis) };
   });
 
-function overviewIn({ analysis, curves }: Review): SessionOverview {
+/** The curves of the repetitions of `analysis`: the session runs through the analysis once more. */
+export async function curvesIn(
+  session: RecordedSession,
+  plan: Plan,
+  { repetitions }: Pick<AnalysisResult, 'repetitions'>,
+): Promise<readonly RepetitionCurves[]> {
+  const gatherer = gatherCurves(repetitions);
+  await analyseSession(session, plan, {
+    frames: true,
+    emit: (output) => output.kind === 'frame' && gatherer.take(output),
+  });
+  return gatherer.curves();
+}
+
+/** The small multiples of a review. */
+export function overviewIn({ analysis, curves }: Review): SessionOverview {
   const passed = new Map(
     analysis.repetitions.map((r) => [r.index, r.kind === 'rehearsal' ? r.verdict.passed : null]),
   );

@@ -40,7 +40,7 @@ export const weekRepetitions = (all: readonly Kept[], session: Kept): number =>
     .reduce((sum, s) => sum + s.rehearsals + s.balls, 0);
 
 /** What a coach sets; the own range is measured, not planned. */
-const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
+export const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
 
 /** Analysed sessions, oldest first, from a list that is newest first. */
 export function progressView(newestFirst: readonly Kept[]): Progress {

@@ -20,6 +20,10 @@ export interface TestHub extends Hub {
     who: string | null,
     options: InjectOptions,
   ): Promise<Awaited<ReturnType<Hub['app']['inject']>>>;
+  /** What such a request carries, for one over a real connection. */
+  headersOf(who: string): Promise<Record<string, string>>;
+  /** The same data under a new service, as after a restart. */
+  restart(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -83,7 +87,7 @@ export async function testHub(): Promise<TestHub> {
     say: () => undefined,
   };
   const machines = await populate(data);
-  const hub = await buildHub(context);
+  let hub = await buildHub(context);
   const cookies = new Map<string, string>();
   const headersOf = async (who: string): Promise<Record<string, string>> => {
     const machine = machines.get(who);
@@ -99,12 +103,22 @@ export async function testHub(): Promise<TestHub> {
     return { cookie: `${cookieName(false)}=${token}`, 'x-csrf-token': csrf };
   };
   return {
-    ...hub,
+    get app() {
+      return hub.app;
+    },
+    get routes() {
+      return hub.routes;
+    },
     context,
     clock,
+    headersOf,
     async ask(who, options) {
       const own = who === null ? {} : await headersOf(who);
       return hub.app.inject({ ...options, headers: { host: HOST, ...own, ...options.headers } });
+    },
+    async restart() {
+      await hub.app.close();
+      hub = await buildHub(context);
     },
     async close() {
       await hub.app.close();

@@ -83,6 +83,7 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       studentId: 'text',
       clientId: 'text',
       sha256: 'text',
+      content: 'text?',
       bytes: 'number',
       receivedMs: 'number',
       name: 'text',
@@ -114,7 +115,10 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       reviewedBy: 'text?',
     },
     owners: { studentId: 'person' },
-    unique: [['studentId', 'clientId']],
+    unique: [
+      ['studentId', 'clientId'],
+      ['studentId', 'content'],
+    ],
     indexes: [
       ['studentId', 'startedMs'],
       ['studentId', 'reviewedMs'],
@@ -142,9 +146,10 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       sha256: 'text',
       bytes: 'number',
       createdMs: 'number',
+      sessionId: 'text?',
     },
     key: ['studentId', 'clientId'],
-    owners: { studentId: 'person' },
+    owners: { studentId: 'person', sessionId: 'session' },
   },
   comment: {
     columns: {

@@ -70,7 +70,10 @@ export interface SessionTable {
   studentId: string;
   /** As the student's machine calls it; unique for one student. */
   clientId: string;
+  /** Of the whole zip. */
   sha256: string;
+  /** Names the recording by what it holds, whatever stands beside it in the zip; `null`: not known. */
+  content: string | null;
   bytes: number;
   receivedMs: number;
   name: string;
@@ -100,7 +103,7 @@ export interface SessionTable {
   planNumber: number | null;
   /** JSON of `MeasureSpreads`. */
   spreads: string;
-  /** JSON of every value by kind and measure, for pooling over sessions. */
+  /** JSON of `MeasureValues`: every value by kind and measure, for pooling over sessions. */
   pooled: string;
   /** JSON of `CarryOver`. */
   carryOver: string;
@@ -131,6 +134,8 @@ export interface UploadTable {
   sha256: string;
   bytes: number;
   createdMs: number;
+  /** The session that it became; `null` while it is under way. */
+  sessionId: string | null;
 }
 
 export interface CommentTable {

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { SessionFiles } from '../files/sessionFiles.ts';
 import { openSession } from '../openSession.ts';
 
 /**
@@ -11,13 +12,18 @@ export async function contentId(path: string): Promise<string> {
   try {
     const iterator = session.inputs();
     for await (const batch of iterator) void batch;
-    const hash = createHash('sha256');
-    for (const name of session.files.names.filter((n) => n.startsWith('sub-'))) {
-      hash.update(`${name}\n`);
-      for await (const chunk of session.files.chunks(name)) hash.update(chunk);
-    }
-    return `i${hash.digest('hex').slice(0, 24)}`;
+    return await nameOfContent(session.files);
   } finally {
     await session.close();
   }
+}
+
+/** The same id of a session that is open, without reading what its rows say. @throws SessionError where it is damaged */
+export async function nameOfContent(files: SessionFiles): Promise<string> {
+  const hash = createHash('sha256');
+  for (const name of files.names.filter((n) => n.startsWith('sub-'))) {
+    hash.update(`${name}\n`);
+    for await (const chunk of files.chunks(name)) hash.update(chunk);
+  }
+  return `i${hash.digest('hex').slice(0, 24)}`;
 }

@@ -66,7 +66,7 @@ export function newRow({ simulated, plan, notes, ...identity }: Identity): Sessi
 }
 
 /** The columns that follow from a result. */
-export function resultColumns(analysis: AnalysisResult): Partial<SessionTable> {
+export function resultColumns(analysis: AnalysisResult) {
   const verdicts = analysis.repetitions.flatMap((r) =>
     r.kind === 'rehearsal' ? [r.verdict.passed] : [],
   );
@@ -82,7 +82,7 @@ export function resultColumns(analysis: AnalysisResult): Partial<SessionTable> {
     ballsInMix,
     ledger: entries,
     spreads: JSON.stringify(spreadsOf(analysis)),
-  };
+  } satisfies Partial<SessionTable>;
 }
 
 export const saveRow = (db: Db, row: SessionTable) =>

@@ -21,22 +21,48 @@ export interface MeasureSpreads {
 
 export const NO_SPREADS: MeasureSpreads = { rehearsals: {}, balls: {} };
 
-export const spreadsOf = ({
-  repetitions,
-  carryOver,
-}: Pick<AnalysisResult, 'repetitions' | 'carryOver'>): MeasureSpreads => ({
-  rehearsals: spreads(repetitions.filter((r) => r.kind === 'rehearsal')),
-  balls: spreads(repetitions.filter((r) => r.kind === 'ball')),
-  carryOver,
+/** Every value of each measure, in the order of the repetitions. */
+export interface MeasureValues {
+  readonly rehearsals: Partial<Record<TargetMeasure, readonly number[]>>;
+  readonly balls: Partial<Record<TargetMeasure, readonly number[]>>;
+}
+
+export const NO_VALUES: MeasureValues = { rehearsals: {}, balls: {} };
+
+export const valuesOf = ({ repetitions }: Pick<AnalysisResult, 'repetitions'>): MeasureValues => ({
+  rehearsals: values(repetitions.filter((r) => r.kind === 'rehearsal')),
+  balls: values(repetitions.filter((r) => r.kind === 'ball')),
 });
 
-function spreads(repetitions: readonly JudgedRepetition[]): Partial<Record<TargetMeasure, Spread>> {
+export function spreadsOf(
+  result: Pick<AnalysisResult, 'repetitions' | 'carryOver'>,
+): MeasureSpreads {
+  const { rehearsals, balls } = valuesOf(result);
+  return {
+    rehearsals: spreads(rehearsals),
+    balls: spreads(balls),
+    carryOver: result.carryOver,
+  };
+}
+
+type Values = MeasureValues['rehearsals'];
+
+function values(repetitions: readonly JudgedRepetition[]): Values {
+  const result: Record<string, readonly number[]> = {};
+  for (const measure of TARGET_MEASURES) {
+    const taken = repetitions.map((r) => valueOf(r, measure)).filter((v) => v !== null);
+    if (taken.length > 0) result[measure] = taken;
+  }
+  return result;
+}
+
+function spreads(all: Values): Partial<Record<TargetMeasure, Spread>> {
   const result: Partial<Record<TargetMeasure, Spread>> = {};
   for (const measure of TARGET_MEASURES) {
-    const values = repetitions.map((r) => valueOf(r, measure)).filter((v) => v !== null);
-    const [low, median, high] = [0.25, 0.5, 0.75].map((p) => percentile(values, p) ?? 0);
-    if (values.length > 0)
-      result[measure] = { count: values.length, low: low!, median: median!, high: high! };
+    const taken = all[measure];
+    if (taken === undefined) continue;
+    const [low, median, high] = [0.25, 0.5, 0.75].map((p) => percentile(taken, p) ?? 0);
+    result[measure] = { count: taken.length, low: low!, median: median!, high: high! };
   }
   return result;
 }

@@ -19,6 +19,8 @@ export interface UploadState {
   readonly bytes: number;
   /** The session is kept; nothing is left to send. */
   readonly complete: boolean;
+  /** The same recording came before under this id of the student's: one is kept. Left out else. */
+  readonly sameAs?: string;
 }
 
 /** GET /api/machine/inbox */

@@ -1,0 +1,76 @@
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
+import { asLabelled, repetitionAt } from '../../analysis/labels.ts';
+import type { AnalysisResult } from '../../analysis/result.ts';
+import type { CorrectedKind } from '../../coaching/ledger.ts';
+import { analyseSession } from '../../sessions/analyseSession.ts';
+import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
+import { requireCalibration } from '../../sessions/openSession.ts';
+import { SessionError } from '../../sessions/sessionError.ts';
+import { resultColumns } from '../../sessions/store/rows.ts';
+import { valuesOf } from '../../sessions/store/spreads.ts';
+import { VERSION } from '../../sessions/version.ts';
+import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
+import { sentence } from '../../streaming/apiErrors.ts';
+import { type Review, curvesIn, overviewIn, withSession } from '../../streaming/sessionReviews.ts';
+import type { SessionPaths } from '../sessionPaths.ts';
+import { differences } from './differences.ts';
+import type { Job, JobAnswer, ResultColumns } from './jobMessages.ts';
+
+const packed = promisify(gzip);
+
+/** Analyses the session as this version does, keeps what its pages show beside it, and tells its row. */
+export async function analyse(job: Job): Promise<JobAnswer> {
+  try {
+    return await withSession(job.paths.zip, async (session) => {
+      requireCalibration(session);
+      const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: correctedKind(kind) }));
+      const analysis = await analyseSession(session, job.plan, { labels });
+      const curves = await curvesIn(session, job.plan, analysis);
+      await keep(job.paths, { analysis, curves });
+      const said = differences(analysis, await readAnalysis(session.files), {
+        here: VERSION,
+        there: await readVersion(session.files),
+        labelled: labels.length > 0,
+      });
+      const warnings = analysis.warnings.map(({ id, atS, text }) => ({ warningId: id, atS, text }));
+      return { ok: true, columns: columns(analysis, labels, said), warnings };
+    });
+  } catch (error) {
+    if (!(error instanceof SessionError)) throw error;
+    return { ok: false, problem: sentence(error.message), lasting: error.code !== 'write-failed' };
+  }
+}
+
+const correctedKind = (kind: Job['labels'][number]['kind']): CorrectedKind =>
+  kind === 'ignore' ? 'ignored' : kind;
+
+/** The result last: with it, the rest is there. */
+async function keep(paths: SessionPaths, review: Review): Promise<void> {
+  const lines = review.curves.map((c) => `${JSON.stringify(c)}\n`).join('');
+  await writeWhole(paths.overview, await packed(JSON.stringify(overviewIn(review))));
+  await writeWhole(paths.curves, await packed(lines));
+  await writeJson(paths.analysis, review.analysis);
+}
+
+function columns(
+  analysis: AnalysisResult,
+  labels: readonly { readonly topS: number; readonly kind: CorrectedKind }[],
+  said: readonly string[],
+): ResultColumns {
+  const byIndex = new Map<number, CorrectedKind>();
+  for (const { topS, kind } of labels) {
+    const found = repetitionAt(analysis.repetitions, topS);
+    if (found !== null) byIndex.set(found.index, kind);
+  }
+  const counted = { ...analysis, repetitions: asLabelled(analysis.repetitions, byIndex) };
+  return {
+    ...resultColumns(counted),
+    version: VERSION,
+    practiceSwings: counted.repetitions.filter((r) => r.kind === 'practiceSwing').length,
+    warnings: analysis.warnings.length,
+    pooled: JSON.stringify(valuesOf(counted)),
+    carryOver: JSON.stringify(analysis.carryOver),
+    differences: JSON.stringify(said),
+  };
+}

@@ -1,0 +1,135 @@
+import { repetitionAt } from '../../analysis/labels.ts';
+import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
+import { differenceText, measureLabel } from '../../coaching/measureText.ts';
+import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
+
+/** What can make two results of one recording differ. */
+export interface Circumstances {
+  readonly here: string;
+  /** Version that made the student's result; `null` where it does not say. */
+  readonly there: string | null;
+  /** Repetitions have been labelled by the coach. */
+  readonly labelled: boolean;
+}
+
+const KINDS = { rehearsal: 'a rehearsal', ball: 'a ball', practiceSwing: 'a practice swing' };
+
+/** Fewer than so many are named one by one. A choice. */
+const FEW = 5;
+
+/**
+ * How the hub's result differs from the one that came with the recording, and why, in sentences.
+ * Empty where they agree to what is shown, or none came.
+ */
+export function differences(
+  hub: AnalysisResult,
+  student: AnalysisResult | null,
+  circumstances: Circumstances,
+): readonly string[] {
+  if (student === null) return [];
+  const pairs = hub.repetitions.map((r) => [r, repetitionAt(student.repetitions, r.topS)] as const);
+  const both = pairs.filter((pair): pair is Pair => pair[1] !== null);
+  const found = new Set(both.map(([, theirs]) => theirs.index));
+  const said = [
+    ...missing(
+      pairs.filter(([, theirs]) => theirs === null).map(([r]) => r.index),
+      (list) => `found here only: ${list}`,
+    ),
+    ...missing(
+      student.repetitions.filter((r) => !found.has(r.index)).map((r) => r.index),
+      (list) => `found on the student's computer only: ${list} (counted there)`,
+    ),
+    ...listed(both.flatMap(kindDiffers), 'are told apart otherwise'),
+    ...listed(both.flatMap(verdictDiffers), 'are judged otherwise'),
+    ...TARGET_MEASURES.flatMap((measure) => measureDiffers(both, measure)),
+    ...ledgerDiffers(hub, student),
+  ];
+  return said.length === 0 ? [] : [...said, reason(circumstances, both.some(targetsDiffer))];
+}
+
+type Pair = readonly [hub: JudgedRepetition, student: JudgedRepetition];
+
+const missing = (indexes: readonly number[], say: (list: string) => string): readonly string[] =>
+  indexes.length === 0
+    ? []
+    : [
+        `Repetitions ${say(indexes.slice(0, FEW).join(', ') + (indexes.length > FEW ? ' …' : ''))}.`,
+      ];
+
+const listed = (sentences: readonly string[], many: string): readonly string[] =>
+  sentences.length <= FEW ? sentences : [`${sentences.length} repetitions ${many}.`];
+
+const kindDiffers = ([a, b]: Pair): readonly string[] =>
+  a.kind === b.kind
+    ? []
+    : [
+        `Repetition ${a.index} is ${KINDS[a.kind]} here and ${KINDS[b.kind]} on the student's computer.`,
+      ];
+
+/** The targets that a verdict went by stand in it. */
+const targetsDiffer = ([a, b]: Pair): boolean =>
+  a.kind === 'rehearsal' &&
+  b.kind === 'rehearsal' &&
+  a.verdict.checks.some(({ measure, target }) => {
+    const other = b.verdict.checks.find((c) => c.measure === measure)?.target;
+    return other?.min !== target.min || other?.max !== target.max;
+  });
+
+const passedText = (passed: boolean | null): string =>
+  passed === null ? 'not scored' : passed ? 'passed' : 'not passed';
+
+function verdictDiffers([a, b]: Pair): readonly string[] {
+  if (a.kind !== 'rehearsal' || b.kind !== 'rehearsal') return [];
+  if (a.verdict.passed === b.verdict.passed) return [];
+  return [
+    `Repetition ${a.index} is ${passedText(a.verdict.passed)} here and ${passedText(b.verdict.passed)} on the student's computer.`,
+  ];
+}
+
+/** Only what can be seen after rounding. */
+function measureDiffers(pairs: readonly Pair[], measure: TargetMeasure): readonly string[] {
+  const step = 10 ** -MEASURE_INFO[measure].decimals;
+  const changes = pairs.flatMap(([a, b]) => {
+    const [x, y] = [valueOf(a, measure), valueOf(b, measure)];
+    return x === null || y === null || Math.abs(x - y) < step ? [] : [x - y];
+  });
+  if (changes.length === 0) return [];
+  const most = changes.reduce((m, c) => (Math.abs(c) > Math.abs(m) ? c : m));
+  const label = measureLabel(measure);
+  const where = changes.length === 1 ? 'one repetition' : `${changes.length} repetitions`;
+  return [
+    `${label.charAt(0).toUpperCase()}${label.slice(1)} differs in ${where}, at most by ${differenceText(measure, most)} here against there.`,
+  ];
+}
+
+function valueOf(r: JudgedRepetition, measure: TargetMeasure): number | null {
+  if (measure !== 'holdS') return r.measures[measure];
+  return r.kind === 'rehearsal' ? r.holdS : null;
+}
+
+const counts = ({ ledger }: AnalysisResult): string =>
+  `${ledger.rehearsals} rehearsals and ${ledger.balls} balls`;
+
+const ledgerDiffers = (hub: AnalysisResult, student: AnalysisResult): readonly string[] =>
+  hub.ledger.entries === student.ledger.entries
+    ? []
+    : [
+        counts(hub) === counts(student)
+          ? 'The order of rehearsals and balls is another here.'
+          : `The ledger counts ${counts(hub)} here, ${counts(student)} on the student's computer.`,
+      ];
+
+function reason({ here, there, labelled }: Circumstances, plan: boolean): string {
+  const reasons = [
+    ...(labelled ? ['the coach has labelled repetitions here'] : []),
+    ...(there !== null && there !== here
+      ? [`the student's computer has version ${there}, this hub ${here}`]
+      : []),
+    ...(plan ? ['the targets of the plan are others'] : []),
+  ];
+  if (reasons.length > 0) return `Why: ${reasons.join('; ')}.`;
+  return there === null
+    ? `Why: the recording does not say which version its result is from; this hub has ${here}.`
+    : 'Why: versions and plan are the same; there it was measured while it ran, here from the whole recording.';
+}

@@ -1,0 +1,195 @@
+import { copyFile, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gunzipSync } from 'node:zlib';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { AnalysisResult } from '../../../src/analysis/result.ts';
+import type { JobAnswer } from '../../../src/hub/analysis/jobMessages.ts';
+import { type AnalysisQueue, analysisQueue } from '../../../src/hub/analysis/queue.ts';
+import { reanalyseAll, requeue } from '../../../src/hub/analysis/requeue.ts';
+import { analysisThread } from '../../../src/hub/analysis/thread.ts';
+import { sessionPaths } from '../../../src/hub/sessionPaths.ts';
+import { takeIn } from '../../../src/hub/uploads/takeIn.ts';
+import { VERSION } from '../../../src/sessions/version.ts';
+import type { RepetitionCurves } from '../../../src/streaming/sessionsContract.ts';
+import { soundFiles, writeTree } from '../../sessions/makeSession.ts';
+import { zipSession } from '../../../src/sessions/write/zipSession.ts';
+import { type TestHub, testHub } from '../testHub.ts';
+
+let hub: TestHub;
+let queue: AnalysisQueue | null;
+beforeEach(async () => {
+  hub = await testHub();
+  queue = null;
+});
+afterEach(async () => {
+  await queue?.close();
+  await hub.close();
+});
+
+const RECORDING = fileURLToPath(new URL('../../../recordings/right-mixed.zip', import.meta.url));
+
+async function bring(file = RECORDING): Promise<string> {
+  const path = join(hub.context.places.uploads, 'x.part');
+  await copyFile(file, path);
+  const about = { studentId: 'sam', clientId: 'a1', sha256: 'x', bytes: 1 };
+  return (await takeIn(hub.context, { ...about, path })).sessionId;
+}
+
+const rowOf = (id: string) =>
+  hub.context.db.selectFrom('session').selectAll().where('id', '=', id).executeTakeFirstOrThrow();
+const jobs = () => hub.context.db.selectFrom('job').selectAll().execute();
+const pathsOf = (id: string) => sessionPaths(hub.context.places, 'sam', id);
+
+const answering = (answer: (sessionId: string) => JobAnswer) => () => ({
+  run: (job: { sessionId: string }) => Promise.resolve(answer(job.sessionId)),
+  close: () => Promise.resolve(),
+});
+
+describe('the queue of analyses', () => {
+  it('finds what the recording is known to hold, in a thread, and keeps it beside the zip', async () => {
+    const id = await bring();
+    queue = analysisQueue(hub.context);
+    await queue.idle();
+    const expected = JSON.parse(
+      await readFile(RECORDING.replace('.zip', '.expected.json'), 'utf8'),
+    ) as { counts: { rehearsal: number; ball: number }; entries: string };
+    const row = await rowOf(id);
+    expect(row).toMatchObject({
+      analysed: 1,
+      version: VERSION,
+      problem: null,
+      rehearsals: expected.counts.rehearsal,
+      balls: expected.counts.ball,
+      ledger: expected.entries,
+    });
+    expect(await jobs()).toEqual([]);
+    const analysis = JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
+    const curves = gunzipSync(await readFile(pathsOf(id).curves))
+      .toString()
+      .trim()
+      .split('\n');
+    expect(curves.map((line) => (JSON.parse(line) as RepetitionCurves).index)).toEqual(
+      analysis.repetitions.map((r) => r.index),
+    );
+    const pooled = JSON.parse(row.pooled) as { rehearsals: { holdS: number[] } };
+    expect(pooled.rehearsals.holdS).toHaveLength(expected.counts.rehearsal);
+  });
+
+  it('follows the labels of the coach in ledger, spreads and carry-over', async () => {
+    const id = await bring();
+    queue = analysisQueue(hub.context);
+    await queue.idle();
+    const before = await rowOf(id);
+    const analysis = JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
+    const rehearsal = analysis.repetitions.find((r) => r.kind === 'rehearsal')!;
+    await hub.context.db
+      .insertInto('relabel')
+      .values({
+        sessionId: id,
+        repIndex: rehearsal.index,
+        kind: 'ignore',
+        originalKind: 'rehearsal',
+        atS: rehearsal.topS,
+        byId: 'carl',
+        atMs: 1,
+      })
+      .execute();
+    await requeue(hub.context, id);
+    await queue.idle();
+    const after = await rowOf(id);
+    expect(after.rehearsals).toBe(before.rehearsals - 1);
+    const countOf = (row: typeof after): number =>
+      (JSON.parse(row.spreads) as { rehearsals: { holdS: { count: number } } }).rehearsals.holdS
+        .count;
+    expect(countOf(after)).toBe(countOf(before) - 1);
+    // What was detected stays.
+    const again = JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
+    expect(again.repetitions).toEqual(analysis.repetitions);
+  });
+
+  it('says what is wrong with a recording that cannot be measured, and tries it once', async () => {
+    const files = soundFiles();
+    const events = Object.keys(files).find((n) => n.endsWith('_events.tsv'))!;
+    files[events] = 'onset\tduration\ttrial_type\tvalue\n';
+    const zip = join(hub.context.places.uploads, 'made.zip');
+    await zipSession(writeTree(files), zip);
+    const id = await bring(zip);
+    queue = analysisQueue(hub.context);
+    await queue.idle();
+    expect(await rowOf(id)).toMatchObject({
+      analysed: 0,
+      problem: expect.stringContaining('calibration') as string,
+    });
+    expect(await jobs()).toEqual([]);
+  });
+
+  it('gives a job up after three failures and says so', async () => {
+    const id = await bring();
+    let tries = 0;
+    const makeThread = answering(() => {
+      tries += 1;
+      return { ok: false, problem: 'No memory.', lasting: false };
+    });
+    queue = analysisQueue(hub.context, { makeThread });
+    await queue.idle();
+    expect(tries).toBe(3);
+    expect((await rowOf(id)).problem).toBe('The analysis failed 3 times. No memory.');
+    expect(await jobs()).toEqual([]);
+  });
+
+  it('goes on when its thread is killed, and the job is done by the next', async () => {
+    const id = await bring();
+    let first = true;
+    const makeThread = () => {
+      const thread = analysisThread();
+      return {
+        ...thread,
+        run: async (job: Parameters<typeof thread.run>[0]) => {
+          const answer = thread.run(job);
+          if (first) await thread.close();
+          first = false;
+          return answer;
+        },
+      };
+    };
+    queue = analysisQueue(hub.context, { makeThread });
+    await queue.idle();
+    expect(await rowOf(id)).toMatchObject({ analysed: 1, problem: null });
+  });
+
+  it('takes up after a restart what it had not done', async () => {
+    const id = await bring();
+    queue = analysisQueue(hub.context);
+    await queue.close(); // in the middle of it
+    expect(await jobs()).toMatchObject([{ sessionId: id, tries: 0 }]);
+    queue = analysisQueue(hub.context);
+    await queue.idle();
+    expect((await rowOf(id)).analysed).toBe(1);
+  });
+
+  it('does a job again that was queued again while it ran', async () => {
+    const id = await bring();
+    let runs = 0;
+    const makeThread = () => ({
+      run: async () => {
+        runs += 1;
+        if (runs === 1) await requeue(hub.context, id);
+        return { ok: false, problem: 'Odd.', lasting: true } as const;
+      },
+      close: () => Promise.resolve(),
+    });
+    queue = analysisQueue(hub.context, { makeThread });
+    await queue.idle();
+    expect(runs).toBe(2);
+  });
+
+  it('queues everything that another version analysed', async () => {
+    const id = await bring();
+    await hub.context.db.deleteFrom('job').execute();
+    await hub.context.db.updateTable('session').set({ version: '0.0.1', analysed: 1 }).execute();
+    expect(await reanalyseAll(hub.context, VERSION)).toBe(1);
+    expect(await jobs()).toMatchObject([{ sessionId: id }]);
+    expect(await reanalyseAll(hub.context, '0.0.1')).toBe(0);
+  });
+});
