@@ -5,6 +5,16 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
 import { analysisPart } from './analysis/part.ts';
+import { blocks } from './coach/blocks.ts';
+import { clips } from './coach/clips.ts';
+import { comments } from './coach/comments.ts';
+import { studentData } from './coach/data.ts';
+import { lessons } from './coach/lessons.ts';
+import { plans } from './coach/plans.ts';
+import { progress } from './coach/progress.ts';
+import { reviewing } from './coach/reviewing.ts';
+import { sessions } from './coach/sessions.ts';
+import { students } from './coach/students.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { club } from './people/club.ts';
 import { invites } from './people/invites.ts';
@@ -49,6 +59,16 @@ const PARTS: readonly Part[] = [
   club,
   analysisPart,
   uploadRoutes,
+  students,
+  sessions,
+  comments,
+  reviewing,
+  clips,
+  plans,
+  lessons,
+  blocks,
+  progress,
+  studentData,
 ];
 
 /** Builds the hub; it does not listen. */

@@ -1,0 +1,60 @@
+import type { Plan } from '../../coaching/plan.ts';
+import { emptyLedger, addToLedger, correctLedger, ledgerOf } from '../../coaching/ledger.ts';
+import type { AnalysisResult } from '../../analysis/result.ts';
+import type { Relabel } from '../../streaming/hubContract/review.ts';
+import type { SessionSummary } from '../../streaming/sessionsContract.ts';
+import type { SessionTable } from '../db/tables.ts';
+
+/** One session as the pages get it. */
+export const summaryOf = (row: SessionTable): SessionSummary => ({
+  id: row.id,
+  name: row.name,
+  startedAt: new Date(row.startedMs).toISOString(),
+  durationS: row.durationS,
+  hand: row.hand,
+  simulated: row.simulated === 1,
+  state: 'complete',
+  deleted: false,
+  analysed: row.analysed === 1,
+  problem: row.problem,
+  rehearsals: row.rehearsals,
+  balls: row.balls,
+  practiceSwings: row.practiceSwings,
+  scored: row.scored,
+  passed: row.passed,
+  warnings: row.warnings,
+  ballsInMix: row.ballsInMix,
+  mixKept: row.balls === 0 ? null : row.ballsInMix === row.balls,
+  ledger: row.ledger,
+  note: row.note,
+  painBefore: row.painBefore,
+  painAfter: row.painAfter,
+});
+
+/** What is counted once kinds are set by hand. */
+export function countsWith(
+  { repetitions }: Pick<AnalysisResult, 'repetitions'>,
+  plan: Plan,
+  relabels: readonly Pick<Relabel, 'index' | 'kind'>[],
+): Pick<SessionTable, 'rehearsals' | 'balls' | 'ballsInMix' | 'ledger' | 'scored' | 'passed'> {
+  const set = new Map(relabels.map(({ index, kind }) => [index, kind]));
+  const detected = repetitions.reduce(addToLedger, emptyLedger(plan));
+  const book = relabels.reduce(
+    (b, { index, kind }) => correctLedger(b, index, kind === 'ignore' ? 'ignored' : kind),
+    detected,
+  );
+  const { rehearsals, balls, ballsInMix, entries } = ledgerOf(book);
+  const verdicts = repetitions.flatMap((r) =>
+    r.kind === 'rehearsal' && (set.get(r.index) ?? 'rehearsal') === 'rehearsal'
+      ? [r.verdict.passed]
+      : [],
+  );
+  return {
+    rehearsals,
+    balls,
+    ballsInMix,
+    ledger: entries,
+    scored: verdicts.filter((passed) => passed !== null).length,
+    passed: verdicts.filter((passed) => passed === true).length,
+  };
+}

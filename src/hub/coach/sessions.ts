@@ -1,0 +1,121 @@
+import type { FastifyInstance } from 'fastify';
+import Type from 'typebox';
+import type { Plan } from '../../coaching/plan.ts';
+import type { Clip, HubSession, HubSessionList } from '../../streaming/hubContract/review.ts';
+import { person } from '../access/guard.ts';
+import type { HubContext } from '../context.ts';
+import type { Db } from '../db/open.ts';
+import type { SessionTable } from '../db/tables.ts';
+import { config, one, typed } from '../parts/api.ts';
+import { commentsOf } from './comments.ts';
+import { readResult } from './result.ts';
+import { relabelsOf, sessionRow } from './reviewing.ts';
+import { summaryOf } from './sessionViews.ts';
+
+const PAGE = 50;
+
+async function clipsOf(db: Db, sessionId: string): Promise<Clip[]> {
+  return db
+    .selectFrom('clip')
+    .innerJoin('person', 'person.id', 'clip.byId')
+    .select([
+      'clip.id',
+      'clip.name',
+      'clip.type',
+      'clip.bytes',
+      'clip.startS',
+      'clip.view',
+      'person.name as by',
+    ])
+    .where('clip.sessionId', '=', sessionId)
+    .orderBy('clip.createdMs')
+    .execute();
+}
+
+async function neighbour(db: Db, row: SessionTable, way: '<' | '>'): Promise<string | null> {
+  const found = await db
+    .selectFrom('session')
+    .select('id')
+    .where('studentId', '=', row.studentId)
+    .where('startedMs', way, row.startedMs)
+    .orderBy('startedMs', way === '<' ? 'desc' : 'asc')
+    .limit(1)
+    .executeTakeFirst();
+  return found?.id ?? null;
+}
+
+async function viewOf(
+  { db, places }: HubContext,
+  id: string,
+  readerId: string,
+): Promise<HubSession> {
+  const row = await sessionRow(db, id);
+  const { name } = await db
+    .selectFrom('person')
+    .select('name')
+    .where('id', '=', row.studentId)
+    .executeTakeFirstOrThrow();
+  return {
+    studentId: row.studentId,
+    student: name,
+    summary: summaryOf(row),
+    plan: JSON.parse(row.plan) as Plan,
+    planNumber: row.planNumber,
+    analysis: row.analysed === 1 ? await readResult(places, row.studentId, id) : null,
+    notes: { note: row.note, painBefore: row.painBefore, painAfter: row.painAfter },
+    reviewedMs: row.reviewedMs,
+    comments: await commentsOf(db, id, readerId),
+    relabels: await relabelsOf(db, id),
+    clips: await clipsOf(db, id),
+    differences: JSON.parse(row.differences) as string[],
+    olderId: await neighbour(db, row, '<'),
+    newerId: await neighbour(db, row, '>'),
+  };
+}
+
+const OF_SESSION = config({ who: 'student-or-coach', of: 'session' });
+
+/** Sessions of a student and one of them. */
+export function sessions(api: FastifyInstance, context: HubContext): void {
+  const { db } = context;
+  typed(api).get(
+    '/students/:studentId/sessions',
+    {
+      config: config({ who: 'student-or-coach', of: 'student' }),
+      schema: {
+        params: one('student'),
+        querystring: Type.Object({ beforeMs: Type.Optional(Type.Number()) }),
+      },
+    },
+    async ({ params, query }): Promise<HubSessionList> => {
+      const rows = await db
+        .selectFrom('session')
+        .selectAll()
+        .select((e) =>
+          e
+            .selectFrom('comment')
+            .whereRef('comment.sessionId', '=', 'session.id')
+            .select((c) => c.fn.countAll<number>().as('n'))
+            .as('comments'),
+        )
+        .where('studentId', '=', params.studentId!)
+        .$if(query.beforeMs !== undefined, (q) => q.where('startedMs', '<', query.beforeMs ?? 0))
+        .orderBy('startedMs', 'desc')
+        .limit(PAGE + 1)
+        .execute();
+      return {
+        sessions: rows.slice(0, PAGE).map((row) => ({
+          summary: summaryOf(row),
+          reviewedMs: row.reviewedMs,
+          comments: Number(row.comments),
+        })),
+        more: rows.length > PAGE,
+      };
+    },
+  );
+  typed(api).get(
+    '/sessions/:sessionId',
+    { config: OF_SESSION, schema: { params: one('session') } },
+    (request) => viewOf(context, request.params.sessionId!, person(request).id),
+  );
+}

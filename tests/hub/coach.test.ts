@@ -1,0 +1,184 @@
+import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { sessionPaths } from '../../src/hub/sessionPaths.ts';
+import type { HubSession } from '../../src/streaming/hubContract/review.ts';
+import type { StudentList } from '../../src/streaming/hubContract/students.ts';
+import { type TestHub, testHub } from './testHub.ts';
+import { keptSession } from './keptSession.ts';
+
+let hub: TestHub;
+beforeAll(async () => {
+  hub = await testHub();
+  const { db, places } = hub.context;
+  for (const studentId of ['sam', 'sue', 'tom'])
+    await db
+      .insertInto('plan')
+      .values({
+        id: `${studentId}plan`,
+        studentId,
+        number: 1,
+        plan: JSON.stringify(DEFAULT_PLAN),
+        validFromMs: 0,
+        createdMs: 0,
+        byId: studentId === 'tom' ? 'olga' : 'carl',
+        reachedMs: null,
+      })
+      .execute();
+  await db
+    .insertInto('session')
+    .values(keptSession('s1', 'sam', hub.clock.ms))
+    .execute();
+  const paths = sessionPaths(places, 'sam', 's1');
+  await mkdir(dirname(paths.zip), { recursive: true });
+  const expected = new URL('../../recordings/right-mixed.zip', import.meta.url);
+  await writeFile(paths.zip, readFileSync(expected));
+  const repetitions = [
+    { index: 1, kind: 'rehearsal', topS: 3, verdict: { passed: true }, flags: [] },
+    { index: 2, kind: 'rehearsal', topS: 9, verdict: { passed: false }, flags: [] },
+    { index: 3, kind: 'ball', topS: 15, flags: [] },
+  ];
+  await writeFile(paths.analysis, JSON.stringify({ repetitions, warnings: [] }));
+});
+afterAll(() => hub.close());
+
+const get = async <T>(who: string, url: string): Promise<T> =>
+  (await hub.ask(who, { url })).json<T>();
+const send = (
+  who: string,
+  method: 'POST' | 'PUT' | 'PATCH' | 'DELETE',
+  url: string,
+  payload?: object,
+) => hub.ask(who, { method, url, ...(payload && { payload }) });
+const session = (who: string): Promise<HubSession> => get<HubSession>(who, '/api/sessions/s1');
+
+describe('a coach', () => {
+  it('sees own students only, those who need a look first', async () => {
+    const { students } = await get<StudentList>('carl', '/api/students');
+    expect(students.map(({ id }) => id)).toEqual(['sam', 'sue']);
+    expect(students[0]).toMatchObject({ nextSessionId: 's1', unreviewed: 1 });
+    for (const url of ['/api/students/sam', '/api/sessions/s1', '/api/students/sam/export'])
+      expect((await hub.ask('olga', { url })).statusCode, url).toBe(404);
+  });
+
+  it('and a student write to each other, each removes only own words', async () => {
+    const made = await send('carl', 'POST', '/api/sessions/s1/comments', {
+      text: 'Hold.',
+      index: 2,
+    });
+    const { id } = made.json<{ id: string }>();
+    const reply = { text: 'Like this?', replyTo: id };
+    expect((await send('sam', 'POST', '/api/sessions/s1/comments', reply)).statusCode).toBe(201);
+    expect((await session('sam')).comments.map((c) => [c.byRole, c.mine])).toEqual([
+      ['coach', false],
+      ['student', true],
+    ]);
+    expect((await send('sam', 'DELETE', `/api/comments/${id}`)).statusCode).toBe(403);
+    expect((await send('sue', 'DELETE', `/api/comments/${id}`)).statusCode).toBe(404);
+    const lost = { text: 'x', replyTo: 'elsewhere' };
+    expect((await send('sam', 'POST', '/api/sessions/s1/comments', lost)).statusCode).toBe(404);
+  });
+
+  it('sets the kind of a repetition by hand; what was measured stays, and all is counted anew', async () => {
+    const url = '/api/sessions/s1/relabels/2';
+    expect((await send('sam', 'PUT', url, { kind: 'ball' })).statusCode).toBe(403);
+    await send('carl', 'PUT', url, { kind: 'ball' });
+    await send('carl', 'PUT', url, { kind: 'ignore' });
+    const set = await session('carl');
+    expect(set.relabels).toMatchObject([{ index: 2, kind: 'ignore', originalKind: 'rehearsal' }]);
+    expect(set.summary).toMatchObject({ rehearsals: 1, balls: 1, ballsInMix: 0, scored: 1 });
+    await send('carl', 'PUT', url, { kind: null });
+    expect((await session('carl')).summary).toMatchObject({ rehearsals: 2, ballsInMix: 1 });
+    expect(
+      (await send('carl', 'PUT', '/api/sessions/s1/relabels/9', { kind: 'ball' })).statusCode,
+    ).toBe(404);
+  });
+
+  it('marks a session as reviewed and takes it back', async () => {
+    await send('carl', 'PUT', '/api/sessions/s1/reviewed', { reviewed: true });
+    expect((await session('sam')).reviewedMs).toBe(hub.clock.ms);
+    await send('carl', 'PUT', '/api/sessions/s1/reviewed', { reviewed: false });
+    expect((await session('sam')).reviewedMs).toBeNull();
+  });
+
+  it('changes the plan in versions that say what changed; a plan that cannot be is refused', async () => {
+    const plan = { ...DEFAULT_PLAN, targets: { ...DEFAULT_PLAN.targets, holdS: { min: 1.2 } } };
+    const url = '/api/students/sam/plans';
+    const made = await send('carl', 'POST', url, { plan, validFromMs: hub.clock.ms });
+    expect(made.json()).toMatchObject({
+      number: 2,
+      changes: ['Hold at the top: at least 1.2 s, was at least 1 s.'],
+    });
+    const bad = { ...DEFAULT_PLAN, ratio: { rehearsals: 0, balls: 1 } };
+    expect((await send('carl', 'POST', url, { plan: bad, validFromMs: 1 })).statusCode).toBe(400);
+    expect((await send('olga', 'POST', url, { plan, validFromMs: 1 })).statusCode).toBe(404);
+    expect((await send('sam', 'POST', url, { plan, validFromMs: 1 })).statusCode).toBe(403);
+  });
+});
+
+describe('a film', () => {
+  const film = Buffer.concat([Buffer.from('1a45dfa3', 'hex'), Buffer.alloc(1000, 7)]);
+  const attach = (who: string, payload: Buffer, type = 'video/webm') =>
+    hub.ask(who, {
+      method: 'POST',
+      url: '/api/sessions/s1/clips?name=top.webm',
+      headers: { 'content-type': type },
+      payload,
+    });
+
+  it('is kept, lined up, sent in ranges and really deleted', async () => {
+    const made = await attach('sam', film);
+    expect(made.statusCode).toBe(201);
+    const { id } = made.json<{ id: string }>();
+    const url = `/api/clips/${id}`;
+    await send('carl', 'PATCH', url, { startS: -2.5 });
+    expect((await session('carl')).clips).toMatchObject([{ id, startS: -2.5, bytes: 1004 }]);
+    const part = await hub.ask('carl', { url, headers: { range: 'bytes=2-5' } });
+    expect(part.statusCode).toBe(206);
+    expect(part.headers['content-range']).toBe('bytes 2-5/1004');
+    expect(part.rawPayload).toEqual(film.subarray(2, 6));
+    const end = await hub.ask('carl', { url, headers: { range: 'bytes=-4' } });
+    expect(end.rawPayload).toHaveLength(4);
+    expect((await hub.ask('carl', { url, headers: { range: 'bytes=5000-' } })).statusCode).toBe(
+      416,
+    );
+    expect((await hub.ask('sue', { url })).statusCode).toBe(404);
+    await send('sam', 'DELETE', url);
+    expect(await readdir(hub.context.places.clips)).toEqual([]);
+  });
+
+  it('that is none is refused and leaves nothing behind', async () => {
+    expect((await attach('sam', Buffer.from('<html>'))).statusCode).toBe(415);
+    expect((await attach('sam', film, 'text/html')).statusCode).toBe(415);
+    expect(await readdir(hub.context.places.clips)).toEqual([]);
+  });
+});
+
+describe('everything of a student', () => {
+  it('comes in one zip', async () => {
+    const answer = await hub.ask('sam', { url: '/api/students/sam/export' });
+    const files = unzipSync(answer.rawPayload);
+    expect(Object.keys(files).sort()).toEqual(['sessions/s1.zip', 'student.json']);
+    const all = JSON.parse(Buffer.from(files['student.json']!).toString()) as { plans: unknown[] };
+    expect(all.plans).toHaveLength(2);
+  });
+
+  it('is deleted by the coach who types the name, files and all', async () => {
+    const wrong = await send('carl', 'DELETE', '/api/students/sam', { name: 'Sue' });
+    expect(wrong.statusCode).toBe(400);
+    const done = await send('carl', 'DELETE', '/api/students/sam', { name: 'Sam' });
+    expect(done.statusCode).toBe(204);
+    const { db, places } = hub.context;
+    for (const table of ['session', 'comment', 'plan', 'machine'] as const)
+      expect(
+        (await db.selectFrom(table).selectAll().execute()).filter((row) =>
+          JSON.stringify(row).includes('sam'),
+        ),
+        table,
+      ).toEqual([]);
+    expect(await readdir(join(places.students))).toEqual([]);
+  });
+});
