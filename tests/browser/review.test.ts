@@ -95,6 +95,12 @@ describe('a session under review', () => {
     const caught = await page.locator('.scrubber output').innerText();
     expect(Number(caught.slice(1, 5))).toBeGreaterThan(0.2);
     expect(await page.locator('.review-words').innerText()).toContain('Hold longer at the top.');
+    const plot = (await page.locator('.over-strips').boundingBox())!;
+    await page.mouse.move(plot.x + plot.width * 0.9, plot.y + 20);
+    await page.mouse.down();
+    await page.mouse.move(plot.x + 2, plot.y + 60);
+    await page.mouse.up();
+    expect(await page.locator('.scrubber output').innerText()).toMatch(/^−\d\.\d\d s/);
     expect(await seriousFindings(page)).toEqual([]);
 
     await page.locator('.compare-choice select').selectOption('2');

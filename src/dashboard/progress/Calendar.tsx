@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { t } from '../strings/strings.ts';
 import { type Calendar, type Day, calendarOf } from './calendar.ts';
 import type { Step } from './course.ts';
@@ -62,6 +62,9 @@ export function CalendarStrip(props: {
   const calendar = useMemo(() => calendarOf(steps, fromMs, toMs), [steps, fromMs, toMs]);
   const { days, practised, longestBreak } = calendar;
   const { dots, squares, rings } = pathsOf(calendar);
+  const scroll = useRef<HTMLDivElement>(null);
+  // The latest days are looked at first.
+  useLayoutEffect(() => scroll.current?.scrollTo({ left: scroll.current.scrollWidth }), [days]);
   const repetitions = steps.reduce((sum, s) => sum + s.repetitions, 0);
   const width = LEFT + ((days.at(-1)?.week ?? 0) + 1) * CELL + 8;
   const text = `${words.text(practised, days.length, steps.length, repetitions)} ${words.longest(longestBreak)}`;
@@ -69,7 +72,7 @@ export function CalendarStrip(props: {
     <section class="practice-days">
       <h2>{words.title}</h2>
       <p>{text}</p>
-      <div class="calendar-scroll" tabIndex={0} role="region" aria-label={words.title}>
+      <div class="calendar-scroll" ref={scroll} tabIndex={0} role="region" aria-label={words.title}>
         <svg width={width} height={TOP + 7 * CELL} role="img" aria-label={text}>
           {words.weekdays.map((name, i) =>
             i % 2 === 0 ? (

@@ -8,6 +8,7 @@ import {
   type Scales,
   linePath,
   markAt,
+  markSize,
   marksPath,
   nearest,
   quartilesPath,
@@ -81,7 +82,7 @@ function Axes(props: {
           {label(v)}
         </text>
       ))}
-      {timeTicks(axis.time, Math.max(2, Math.floor(axis.width / 110))).map(({ ms, text }) => (
+      {timeTicks(axis.time, Math.max(2, Math.floor(axis.width / 85))).map(({ ms, text }) => (
         <text key={ms} class="tick" x={scales.x(ms)} y={HEIGHT - 6} text-anchor="middle">
           {text}
         </text>
@@ -108,7 +109,12 @@ function Marks({ axis, scales: { x } }: { readonly axis: Axis; readonly scales: 
   );
 }
 
-function Course({ series, scales }: { readonly series: Series; readonly scales: Scales }) {
+function Course(props: {
+  readonly series: Series;
+  readonly scales: Scales;
+  readonly size: number;
+}) {
+  const { series, scales, size } = props;
   const { points, shape } = series;
   const many = points.filter((p) => p.spread.count >= FEW);
   const few = points.filter((p) => p.spread.count < FEW);
@@ -116,8 +122,8 @@ function Course({ series, scales }: { readonly series: Series; readonly scales: 
     <g class={`course course-${shape}`}>
       <path class="course-line" d={linePath(points, scales)} />
       <path class="quartiles" d={quartilesPath(points, scales)} />
-      <path class="medians" d={marksPath(many, shape, scales)} />
-      <path class="medians open" d={marksPath(few, shape, scales)} />
+      <path class="medians" d={marksPath(many, shape, scales, size)} />
+      <path class="medians open" d={marksPath(few, shape, scales, size)} />
     </g>
   );
 }
@@ -137,6 +143,7 @@ export function Chart(props: {
   const { width, time } = axis;
   const drawn = useMemo(() => {
     const scales = scalesOf(width, time, range);
+    const size = markSize(width, axis.sessionsMs.length);
     return (
       <>
         <path class="band" d={bands.map((b) => bandPath(b, scales, range)).join('')} />
@@ -144,7 +151,7 @@ export function Chart(props: {
         <Axes {...{ range, axis, scales, label, steps }} />
         <Marks axis={axis} scales={scales} />
         {series.map((s) => (
-          <Course key={s.name} series={s} scales={scales} />
+          <Course key={s.name} series={s} scales={scales} size={size} />
         ))}
       </>
     );

@@ -15,6 +15,7 @@ import {
 } from '../../../src/dashboard/progress/courses.ts';
 import {
   linePath,
+  markSize,
   marksPath,
   nearest,
   quartilesPath,
@@ -165,6 +166,15 @@ describe('drawing a course', () => {
     expect(quartilesPath(points, scales)).toBe('M0.0 91.0V89.0');
     expect(linePath(points, scales)).toBe('M0.0 90.0L50.0 80.0');
     expect(marksPath(points, 'triangle', scales).match(/M/g)).toHaveLength(2);
+  });
+
+  it('has smaller marks where many sessions share the width, never too small to see', () => {
+    expect(markSize(600, 20)).toBe(4);
+    expect(markSize(600, 200)).toBeCloseTo(2.4, 6);
+    expect(markSize(600, 5000)).toBe(1.6);
+    expect(marksPath(points, 'circle', scales, 2)).toBe(
+      'M-2.0 90.0a2.0 2.0 0 1 0 4.0 0a2.0 2.0 0 1 0 -4.0 0M48.0 80.0a2.0 2.0 0 1 0 4.0 0a2.0 2.0 0 1 0 -4.0 0',
+    );
   });
 
   it('finds the session nearest to a click', () => {

@@ -127,8 +127,11 @@ export function CurvesPlot(props: {
   const strips = useMemo(() => stripsOf(all, time), keys);
   const x = (sessionS: number): number => shareOf(time, sessionS - alignS);
   const events = props.events.filter((e) => x(e.timeS) >= 0 && x(e.timeS) <= 1);
-  const point = (event: MouseEvent): void => {
-    const box = (event.currentTarget as HTMLElement).getBoundingClientRect();
+  const point = (event: PointerEvent): void => {
+    const place = event.currentTarget as HTMLElement;
+    if (event.type === 'pointerdown') place.setPointerCapture(event.pointerId);
+    else if (event.buttons === 0) return;
+    const box = place.getBoundingClientRect();
     const share = (event.clientX - box.left) / box.width;
     setCursorS(alignS + time.low + share * (time.high - time.low));
   };
@@ -153,7 +156,7 @@ export function CurvesPlot(props: {
             <Lines strip={strip} time={time} />
           </div>
         ))}
-        <div class="over-strips" onClick={point}>
+        <div class="over-strips" onPointerDown={point} onPointerMove={point}>
           {events.map((e) => (
             <i key={e.name} class={`event event-${e.name}`} style={{ left: percent(x(e.timeS)) }} />
           ))}
