@@ -16,12 +16,14 @@ import { reviewing } from './coach/reviewing.ts';
 import { sessions } from './coach/sessions.ts';
 import { students } from './coach/students.ts';
 import { type HubContext, isSecure } from './context.ts';
+import { machineRoutes } from './machine/routes.ts';
 import { club } from './people/club.ts';
 import { invites } from './people/invites.ts';
 import { joining } from './people/joining.ts';
 import { login } from './people/login.ts';
 import { pairing } from './people/pairing.ts';
 import { setup } from './people/setup.ts';
+import { sessionFiles } from './sessions/routes.ts';
 import { uploadRoutes } from './uploads/routes.ts';
 
 const contentSecurityPolicy = {
@@ -69,6 +71,8 @@ const PARTS: readonly Part[] = [
   blocks,
   progress,
   studentData,
+  sessionFiles,
+  machineRoutes,
 ];
 
 /** Builds the hub; it does not listen. */

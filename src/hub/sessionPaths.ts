@@ -30,9 +30,9 @@ export function sessionPaths(
   };
 }
 
-/** The files of a session, and the student's folder where it was the last. */
+/** The files of a session, and the student's folder where it was the last. The zip goes last: while it is there, the rest is found. */
 export async function removeSessionFiles(paths: SessionPaths): Promise<void> {
-  for (const path of [paths.zip, paths.analysis, paths.overview, paths.curves])
+  for (const path of [paths.analysis, paths.overview, paths.curves, paths.zip])
     await rm(path, { force: true });
   await rmdir(paths.folder).catch(() => undefined);
 }

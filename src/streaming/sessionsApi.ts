@@ -19,8 +19,8 @@ import {
   type SessionList,
   type SessionOverview,
 } from './sessionsContract.ts';
-import { download } from './sessionsExport.ts';
-import { TOO_LARGE, inScratch, receive } from './sessionsImport.ts';
+import { type Exported, download, packedZip } from './sessionsExport.ts';
+import { inScratch, receive, tooLarge } from './sessionsImport.ts';
 import { progressView, summaryView, weekRepetitions } from './sessionsViews.ts';
 
 export interface KeptSessions {
@@ -165,7 +165,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
     async ({ params }, reply) => {
       const session = await existing(shelf.store(), params.id);
       refuseRecording(session);
-      const file = await download(shelf.store(), params.id, params.format, async () => {
+      const file = await download(exported(shelf, params.id), params.format, async () => {
         const analysis = await analysisOf(shelf, session);
         return analysis ?? (await shelf.reviews.of(await reviewed(shelf, params.id))).analysis;
       });
@@ -176,6 +176,12 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
     },
   );
 }
+
+const exported = ({ store }: Shelf, sessionId: string): Exported => ({
+  id: sessionId,
+  path: store().folderOf(sessionId),
+  zip: () => packedZip(store(), sessionId),
+});
 
 function changeRoutes(api: FastifyInstance, { store, reviews }: Shelf): void {
   api.delete<{ Params: Static<typeof ID> }>(
@@ -205,7 +211,7 @@ function importRoute(api: FastifyInstance, all: Shelf): void {
   api.addContentTypeParser(ZIP_TYPES, (_request, payload, done) => done(null, payload));
   api.post('/import', async (request, reply): Promise<Imported> => {
     const shelf = store();
-    if (Number(request.headers['content-length'] ?? 0) > MAX_IMPORT_BYTES) throw TOO_LARGE;
+    if (Number(request.headers['content-length'] ?? 0) > MAX_IMPORT_BYTES) throw tooLarge();
     if (request.body === undefined || request.body === null)
       throw new Refused(400, 'empty', 'No file was sent.');
     const imported = await inScratch('session.zip', async (path) => {

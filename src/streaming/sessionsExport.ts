@@ -22,24 +22,31 @@ const TYPES: Readonly<Record<ExportFormat, readonly [type: string, ending: strin
   sto: ['text/plain; charset=utf-8', '.sto'],
 };
 
+/** A kept session as it is handed out. */
+export interface Exported {
+  readonly id: string;
+  /** Its folder or zip. */
+  readonly path: string;
+  readonly zip: () => Promise<Readable>;
+}
+
 /** A session for other programs, as a stream. `analysis` is asked for the table of repetitions only. */
 export async function download(
-  store: SessionStore,
-  id: string,
+  { id, path, zip }: Exported,
   format: ExportFormat,
   analysis: () => Promise<AnalysisResult>,
 ): Promise<Download> {
   const [type, ending] = TYPES[format];
   const fileName = `stillcatch-${id}${ending}`;
-  if (format === 'zip') return { type, fileName, body: await zipOf(store, id) };
+  if (format === 'zip') return { type, fileName, body: await zip() };
   if (format === 'csv')
     return { type, fileName, body: Readable.from(repetitionsCsv(await analysis())) };
   const table = format === 'angles' ? anglesCsv : openSenseTable;
-  return { type, fileName, body: await tableOf(store.folderOf(id), table) };
+  return { type, fileName, body: await tableOf(path, table) };
 }
 
 /** Packed whole before the first byte goes out, so that a refusal can still be said. */
-function zipOf(store: SessionStore, id: string): Promise<Readable> {
+export function packedZip(store: SessionStore, id: string): Promise<Readable> {
   return new Promise((resolve, reject) => {
     const sent = inScratch(`${id}.zip`, async (path) => {
       await store.exportZip(id, path);
@@ -52,10 +59,10 @@ function zipOf(store: SessionStore, id: string): Promise<Readable> {
 }
 
 async function tableOf(
-  folder: string,
+  path: string,
   table: (session: RecordedSession) => AsyncGenerator<string>,
 ): Promise<Readable> {
-  const session = await openSession(folder);
+  const session = await openSession(path);
   async function* rows() {
     try {
       yield* table(session);

@@ -7,11 +7,8 @@ import { pipeline } from 'node:stream/promises';
 import { Refused } from './apiErrors.ts';
 import { MAX_IMPORT_BYTES } from './sessionsContract.ts';
 
-export const TOO_LARGE = new Refused(
-  413,
-  'too-large',
-  `The file is larger than ${MAX_IMPORT_BYTES / 1024 / 1024} MB.`,
-);
+export const tooLarge = (mostBytes = MAX_IMPORT_BYTES): Refused =>
+  new Refused(413, 'too-large', `The file is larger than ${mostBytes / 1024 / 1024} MB.`);
 
 /** Gives `work` a path in a folder of its own that is gone afterwards. */
 export async function inScratch<T>(name: string, work: (path: string) => Promise<T>): Promise<T> {
@@ -28,7 +25,7 @@ async function* bounded(source: Readable, mostBytes: number): AsyncGenerator<Buf
   // Not destroyed where it is too large: the refusal still has to go out on the same connection.
   for await (const chunk of source.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
     bytes += chunk.length;
-    if (bytes > mostBytes) throw TOO_LARGE;
+    if (bytes > mostBytes) throw tooLarge(mostBytes);
     yield chunk;
   }
   if (bytes === 0) throw new Refused(400, 'empty', 'No file was sent.');

@@ -28,8 +28,8 @@ export interface Inbox {
   readonly student: string;
   readonly coach: string;
   readonly club: string;
-  /** The plan that is valid now, and one that becomes valid later. */
-  readonly plan: PlanVersion;
+  /** The plan that is valid now (`null`: the coach has made none), and one that becomes valid later. */
+  readonly plan: PlanVersion | null;
   readonly nextPlan: PlanVersion | null;
   readonly threads: readonly InboxThread[];
 }

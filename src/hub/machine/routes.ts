@@ -1,0 +1,124 @@
+import type { FastifyInstance } from 'fastify';
+import Type, { type Static } from 'typebox';
+import { Refused } from '../../streaming/apiErrors.ts';
+import type { Inbox } from '../../streaming/hubContract/machine.ts';
+import { machine } from '../access/guard.ts';
+import { note } from '../audit.ts';
+import type { HubContext } from '../context.ts';
+import { ID, config, only, typed, words } from '../parts/api.ts';
+import { inboxOf } from './inbox.ts';
+
+const byMachine = { config: config({ who: 'machine' }) };
+
+const COMMENT = only({
+  id: Type.String({ pattern: '^[A-Za-z0-9]{16,64}$' }),
+  clientId: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }),
+  text: words(4000),
+  index: Type.Union([Type.Integer({ minimum: 1, maximum: 1e6 }), Type.Null()]),
+  replyTo: Type.Union([ID, Type.Null()]),
+});
+
+/** What a student's machine fetches and answers. */
+export function machineRoutes(api: FastifyInstance, context: HubContext): void {
+  const { db, now } = context;
+  api.get('/machine/inbox', byMachine, (request): Promise<Inbox> =>
+    inboxOf(context, machine(request).studentId),
+  );
+  typed(api).post(
+    '/machine/comments',
+    { ...byMachine, schema: { body: COMMENT } },
+    async (request, reply) => {
+      await addComment(context, machine(request).studentId, request.body);
+      return reply.code(204).send();
+    },
+  );
+  typed(api).post(
+    '/machine/plan-seen',
+    { ...byMachine, schema: { body: only({ planId: ID }) } },
+    async (request, reply) => {
+      await db
+        .updateTable('plan')
+        .set({ reachedMs: now() })
+        .where('id', '=', request.body.planId)
+        .where('studentId', '=', machine(request).studentId)
+        .where('reachedMs', 'is', null)
+        .execute();
+      return reply.code(204).send();
+    },
+  );
+  api.delete('/machine', byMachine, async (request, reply) => {
+    const { name } = await db
+      .updateTable('machine')
+      .set({ revokedMs: now() })
+      .where('id', '=', machine(request).id)
+      .returning('name')
+      .executeTakeFirstOrThrow();
+    await note(context, request, 'revoke', `${name}, by itself`);
+    return reply.code(204).send();
+  });
+}
+
+/** The same again is not a second comment. */
+async function addComment(
+  { db, now }: HubContext,
+  studentId: string,
+  { id, clientId, text, index, replyTo }: Static<typeof COMMENT>,
+): Promise<void> {
+  const sessionId = await sessionOf(db, studentId, clientId);
+  const there = await db
+    .selectFrom('comment')
+    .select(['authorId', 'sessionId'])
+    .where('id', '=', id)
+    .executeTakeFirst();
+  if (there?.authorId === studentId && there.sessionId === sessionId) return;
+  if (there !== undefined)
+    throw new Refused(422, 'exists', 'There is another comment of this name.');
+  if (replyTo !== null) await checkReply(db, sessionId, replyTo);
+  await db
+    .insertInto('comment')
+    .values({
+      id,
+      sessionId,
+      authorId: studentId,
+      atMs: now(),
+      text,
+      repIndex: index,
+      momentS: null,
+      replyTo,
+    })
+    .execute();
+}
+
+/** By the name that it has here, or the one under which it was sent once more. */
+async function sessionOf(
+  db: HubContext['db'],
+  studentId: string,
+  clientId: string,
+): Promise<string> {
+  const session = await db
+    .selectFrom('session')
+    .select('id')
+    .where('studentId', '=', studentId)
+    .where('clientId', '=', clientId)
+    .executeTakeFirst();
+  if (session !== undefined) return session.id;
+  const upload = await db
+    .selectFrom('upload')
+    .select('sessionId')
+    .where('studentId', '=', studentId)
+    .where('clientId', '=', clientId)
+    .executeTakeFirst();
+  if (typeof upload?.sessionId === 'string') return upload.sessionId;
+  throw new Refused(404, 'not-sent', 'This session is not at the hub.');
+}
+
+async function checkReply(db: HubContext['db'], sessionId: string, replyTo: string): Promise<void> {
+  const found = await db
+    .selectFrom('comment')
+    .select('id')
+    .where('id', '=', replyTo)
+    .where('sessionId', '=', sessionId)
+    .executeTakeFirst();
+  if (found === undefined)
+    throw new Refused(422, 'no-comment', 'The comment that this answers is not there any more.');
+}
