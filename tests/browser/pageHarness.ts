@@ -21,7 +21,7 @@ const now = (): number => performance.now();
 let built: Promise<string> | null = null;
 
 /** The page as it is in the tree, built once for a test run. */
-const builtPage = (): Promise<string> => (built ??= buildPage());
+export const builtPage = (): Promise<string> => (built ??= buildPage());
 
 async function buildPage(): Promise<string> {
   const outDir = mkdtempSync(join(tmpdir(), 'stillcatch-page-'));

@@ -1,0 +1,242 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type RunningHub, sendRecording, startHub } from './hubHarness.ts';
+import { SIZES, openBrowser, openPage, seriousFindings } from './pageHarness.ts';
+
+/** Text that must never become markup. */
+const HOSTILE = '<img src=x onerror="document.title=\'broken\'"><b>bold</b>';
+
+let browser: Browser;
+let running: RunningHub;
+let coach: Page;
+let student: Page;
+let token: string;
+const contexts: BrowserContext[] = [];
+const complaints: string[][] = [];
+
+/** A browser of its own for each person. */
+async function visit(hash: string, size: keyof typeof SIZES = 'laptop'): Promise<Page> {
+  const opened = await openPage(browser, `${running.url}/#/${hash}`, { viewport: SIZES[size] });
+  contexts.push(opened.context);
+  complaints.push(opened.complaints);
+  return opened.page;
+}
+
+const fill = async (page: Page, fields: Readonly<Record<string, string>>): Promise<void> => {
+  for (const [label, value] of Object.entries(fields)) await page.getByLabel(label).fill(value);
+};
+
+/** What is wide, hostile or hard to reach on a page. */
+async function expectSound(page: Page): Promise<void> {
+  expect(await seriousFindings(page)).toEqual([]);
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(over).toBeLessThanOrEqual(0);
+  expect(await page.locator('main b:text-is("bold"), main img').count()).toBe(0);
+  expect(await page.title()).not.toBe('broken');
+}
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  running = await startHub();
+});
+afterAll(async () => {
+  for (const context of contexts) await context.close();
+  await running.end();
+  await browser.close();
+});
+
+describe('the hub in the browser', () => {
+  it('is set up by the first coach with the code from the terminal', async () => {
+    const code = running.said.join(' ').match(/[A-Z0-9]{5}-[A-Z0-9]{5}/)?.[0] ?? '';
+    coach = await visit('');
+    await coach.getByRole('heading', { name: 'Set up this hub' }).waitFor();
+    await fill(coach, {
+      'One-time code': code,
+      'Name of the club': 'Fernhill Practice Club',
+      'Your name': 'Carla Wend',
+      'Sign-in name': 'carla',
+    });
+    await coach.getByLabel('Password').fill('five calm herons');
+    await expectSound(coach);
+    await coach.keyboard.press('Enter');
+    await coach.getByRole('heading', { name: 'No student yet' }).waitFor();
+    await expectSound(coach);
+  });
+
+  it('takes in an invited student who reads first what is sent', async () => {
+    await coach.locator('main').getByRole('button', { name: 'Invite a student' }).click();
+    await fill(coach, { "Student's name": `Ines ${HOSTILE}` });
+    await coach.keyboard.press('Enter');
+    const link = await coach.locator('.invite-made code').innerText();
+    expect(await coach.getByRole('img', { name: /Link of the invitation/ }).count()).toBe(1);
+    await coach.getByRole('button', { name: 'Done' }).click();
+
+    student = await visit(link.split('#/')[1] ?? '', 'phone');
+    await student.getByText('What your coach gets').waitFor();
+    await student.getByText('Training aid, not a medical device').first().waitFor();
+    await fill(student, { 'Sign-in name': 'ines' });
+    await student.getByLabel('Password').fill('seven quiet otters');
+    await expectSound(student);
+    await student.getByLabel(/I have read what is sent/).check();
+    await student.getByRole('button', { name: 'Join' }).click();
+    await student.getByRole('button', { name: 'Make a code' }).click();
+    await student.locator('.pairing-code').waitFor();
+    await expectSound(student);
+    const code = await student.locator('.pairing-code code').first().innerText();
+    token = await sendRecording(running.url, code, 'right-mixed');
+    await student.goto(`${running.url}/#/`);
+    await expect
+      .poll(
+        async () => {
+          await student.reload();
+          await student.locator('.session-row').waitFor();
+          return student.locator('.session-row').innerText();
+        },
+        { timeout: 60_000, interval: 1000 },
+      )
+      .toContain('rehearsals passed');
+  });
+
+  it('shows the coach who needs a look, and why, and is walked by keyboard', async () => {
+    await coach.reload();
+    await coach.getByText('1 of 1 student needs a look.').waitFor();
+    await coach.getByText(/is not reviewed/).waitFor();
+    await expectSound(coach);
+    await coach.keyboard.press('/');
+    await coach.keyboard.type('nobody like that');
+    await coach.getByText('Nobody fits.').waitFor();
+    await coach.keyboard.press('Escape');
+    await coach.locator('.student-line').waitFor();
+    await coach.keyboard.press('j');
+    await coach.keyboard.press('Enter');
+    await coach.getByRole('heading', { name: 'Months at a glance' }).waitFor();
+    await expectSound(coach);
+  });
+
+  it('lets a session be reviewed by keyboard alone', async () => {
+    await coach.locator('a.primary kbd').waitFor();
+    await coach.keyboard.press('n');
+    await coach.locator('.review-strip button').first().waitFor();
+    await expectSound(coach);
+    await coach.locator('.review-strip button[tabindex="0"]').focus();
+    for (const key of ['ArrowRight', 'ArrowRight', 'ArrowRight', 'Enter'])
+      await coach.keyboard.press(key);
+    await coach.getByRole('heading', { name: /Repetition 4/ }).waitFor();
+    await coach.keyboard.press('c');
+    await coach.keyboard.type(`Hold until the tick. ${HOSTILE}`);
+    await coach.keyboard.press('Control+Enter');
+    await coach.locator('.beside .thread').waitFor();
+    await coach.keyboard.press('Escape');
+    await coach.keyboard.press('l');
+    await coach.keyboard.press('End');
+    await coach.getByText(/Set by Carla Wend/).waitFor();
+    await expectSound(coach);
+    await coach.keyboard.press('Shift+Tab');
+    await coach.keyboard.press('Escape');
+    await coach.getByText(/Repetition 4: nothing to count, measured as a rehearsal/).waitFor();
+    await coach.getByRole('button', { name: /^4: ignored.*noted: 1 comment/ }).waitFor();
+    await coach.keyboard.press('r');
+    await coach
+      .getByText(/✓ Reviewed|Reviewed/)
+      .first()
+      .waitFor();
+    await coach.keyboard.press('n');
+    await coach.getByText('Nothing else waits for a review.').waitFor();
+  });
+
+  it('lets the student read and answer on a phone', async () => {
+    await student.reload();
+    await student.getByText(/1 comment/).waitFor();
+    await expectSound(student);
+    await student.locator('.session-row a').click();
+    await student.getByText('Hold until the tick.').first().waitFor();
+    expect(await student.getByRole('button', { name: /Mark as reviewed/ }).count()).toBe(0);
+    await student
+      .locator('.comments')
+      .getByRole('button', { name: /^Answer/ })
+      .click();
+    await student.getByLabel(/^Answer to/).fill(`Felt slow ${HOSTILE}`);
+    await student.locator('.thread').getByRole('button', { name: 'Send' }).click();
+    await student.locator('.comment.by-student').waitFor();
+    await expectSound(student);
+  });
+
+  it('changes the plan, shows before saving what changes, and the student gets it', async () => {
+    await coach.locator('.review-bar a').click();
+    await coach.getByRole('link', { name: 'Change the plan' }).click();
+    const hold = coach.getByLabel('hold at the top: at least');
+    await hold.fill('twelve');
+    await coach.getByText(/targets.holdS.min must be a number/).waitFor();
+    await hold.fill('1,2');
+    await coach.getByLabel('Note to the student').fill(`Slowly. ${HOSTILE}`);
+    await coach.getByText('Hold at the top: at least 1.2 s, was at least 1 s.').waitFor();
+    await expectSound(coach);
+    await coach.getByRole('button', { name: 'Save as a new version' }).click();
+    await coach.getByText(/has not reached the student's computer yet/).waitFor();
+    await student.goto(`${running.url}/#/`);
+    await student.reload();
+    await student.getByText('Hold at the top: at least 1.2 s, was at least 1 s.').waitFor();
+    await expectSound(student);
+  });
+
+  it('keeps the rest of what a coach writes as text', async () => {
+    await coach.getByLabel('What it was about').fill(`Studio ${HOSTILE}`);
+    await coach.getByRole('button', { name: 'Add the lesson' }).click();
+    await coach.locator('.lines').getByText('Studio').waitFor();
+    await coach.getByRole('link', { name: 'Texts and templates' }).click();
+    await fill(coach, { Name: `Hold ${HOSTILE}`, Text: HOSTILE });
+    await coach.getByRole('button', { name: 'Add the text' }).click();
+    await coach.getByRole('button', { name: /^Change the text/ }).waitFor();
+    await expectSound(coach);
+    await coach.getByRole('link', { name: 'Club' }).click();
+    await coach.getByRole('cell', { name: 'changed a plan' }).first().waitFor();
+    await expectSound(coach);
+    await coach.goBack();
+    await coach.getByRole('heading', { name: 'Ready texts' }).waitFor();
+  });
+
+  it('prints a report that a student can be handed', async () => {
+    await coach.goto(`${running.url}/#/`);
+    await coach.locator('.student-line h2 a').click();
+    await coach.getByRole('link', { name: 'Report to print' }).click();
+    await coach.getByLabel('Own words to the student').fill(`Well done. ${HOSTILE}`);
+    await coach.getByLabel(/Felt slow/).uncheck();
+    await coach.locator('.sheet').getByText('Well done.').waitFor();
+    await expectSound(coach);
+    const sheet = await coach.locator('.sheet').innerText();
+    expect(sheet).toContain('Training aid, not a medical device. It measures movement');
+    expect(sheet).toContain('How sure these numbers are');
+    expect(sheet).toContain('Hold until the tick.');
+    expect(sheet).not.toContain('Felt slow');
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = await coach.pdf({ format, printBackground: true });
+      const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+      expect(pages, format).toBeGreaterThanOrEqual(1);
+      expect(pages, format).toBeLessThanOrEqual(4);
+      expect(pdf.length, format).toBeGreaterThan(20_000);
+    }
+    // Nothing is wider than the printable width of the narrower paper (A4: 180 mm at 96 dots an inch).
+    await coach.emulateMedia({ media: 'print' });
+    await coach.setViewportSize({ width: 680, height: 960 });
+    const wide = await coach.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(680);
+    expect(await coach.locator('.report-settings').isVisible()).toBe(false);
+    await coach.emulateMedia({ media: null });
+    await coach.setViewportSize(SIZES.laptop);
+  });
+
+  it('compares two stretches without pretending, and signs out', async () => {
+    await coach.getByRole('link', { name: 'Back to the student' }).click();
+    await coach.getByRole('link', { name: 'Compare two stretches' }).click();
+    await coach.getByText(/no session\./).waitFor();
+    await expectSound(coach);
+    await coach.getByRole('button', { name: 'Sign out' }).click();
+    await coach.getByRole('heading', { name: 'Sign in' }).waitFor();
+    await expectSound(coach);
+    expect(token).not.toBe('');
+    const serious = complaints.flat().filter((text) => !/status of 401/.test(text));
+    expect(serious).toEqual([]);
+  });
+});
