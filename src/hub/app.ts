@@ -17,6 +17,7 @@ import { sessions } from './coach/sessions.ts';
 import { students } from './coach/students.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { machineRoutes } from './machine/routes.ts';
+import { describeApi } from './docs.ts';
 import { club } from './people/club.ts';
 import { invites } from './people/invites.ts';
 import { joining } from './people/joining.ts';
@@ -86,6 +87,7 @@ export async function buildHub(context: HubContext): Promise<Hub> {
   });
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: secure });
   await app.register(cookie);
+  await describeApi(app);
   let routes: readonly GuardedRoute[] = [];
   await app.register(
     async (api) => {
