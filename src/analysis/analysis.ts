@@ -3,6 +3,7 @@ import { type SensorPair, flushPairing, pairArm, pairChest } from '../body/pairi
 import type { WornSensor } from '../body/calibrationSteps.ts';
 import { bodyFrame } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
+import { isMark } from '../coaching/marks.ts';
 import type { Plan } from '../coaching/plan.ts';
 import { isFiniteVec, norm, subtract } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
@@ -183,8 +184,7 @@ function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void 
   if (event.type === 'pause' || event.type === 'resume') {
     state.paused = event.type === 'pause';
     tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
-  } else if (event.type === 'mark-ball' || event.type === 'mark-rehearsal')
-    takeMark(state, event, emit);
+  } else if (isMark(event)) takeMark(state, event, emit);
   else if (event.type === 'pain') takePain(state, event, emit);
   else if (stepCalibrating(state.calibrating, event)) tellCalibration(state, atS, emit);
 }

@@ -1,4 +1,5 @@
-import { addToLedger, correctLedger, ledgerOf } from '../coaching/ledger.ts';
+import { addToLedger, ledgerOf } from '../coaching/ledger.ts';
+import { markLedger } from '../coaching/marks.ts';
 import { judgeRehearsal } from '../coaching/judge.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { AnalysedSwing } from '../swings/analyseSwing.ts';
@@ -10,8 +11,6 @@ import { warningStands, watchPractice } from './warn.ts';
 
 /** A heading re-zeroed longer ago than this has drifted by a few degrees, s. */
 const DRIFT_AFTER_S = 180;
-/** A mark by hand means the latest repetition that ended no longer ago than this, s. */
-const MARK_REACH_S = 60;
 
 type Emit = (output: AnalysisOutput) => void;
 
@@ -41,11 +40,10 @@ function driftFlag(state: AnalysisState, startS: number): readonly RepetitionFla
   return lastS !== null && startS - lastS > DRIFT_AFTER_S ? ['drift'] : [];
 }
 
-/** The user says what the latest repetition was. */
+/** The user says what a repetition was, or takes that back. */
 export function takeMark(state: AnalysisState, event: SessionEvent, emit: Emit): void {
-  const latest = state.repetitions.at(-1);
-  if (!latest || event.onsetS - latest.endS > MARK_REACH_S) return;
-  const kind = event.type === 'mark-ball' ? 'ball' : 'rehearsal';
-  state.ledger = correctLedger(state.ledger, latest.index, kind);
+  const marked = markLedger(state.ledger, state.repetitions, event);
+  if (marked === null) return;
+  state.ledger = marked;
   emit({ kind: 'ledger', ledger: ledgerOf(state.ledger) });
 }

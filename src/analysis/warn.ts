@@ -38,7 +38,12 @@ export function watchPractice(state: AnalysisState, atS: number, emit: Emit): vo
 
 export function takePain(state: AnalysisState, event: SessionEvent, emit: Emit): void {
   if (event.value === null) return;
-  const report = { rating: event.value, atStart: state.painAtStart, signs: [], atS: event.onsetS };
+  const report = {
+    rating: event.value,
+    atStart: state.painAtStart,
+    signs: event.signs ?? [],
+    atS: event.onsetS,
+  };
   state.painAtStart ??= event.value;
   raise(state, painWarning(report), emit);
 }

@@ -18,9 +18,7 @@ export const RED_FLAGS = [
   'a deformed or numb arm',
 ] as const;
 
-/** Kinds of pain that end a session at any rating. */
-export const PAIN_SIGNS = ['sharp', 'locking', 'giving way', 'numb'] as const;
-export type PainSign = (typeof PAIN_SIGNS)[number];
+export { PAIN_SIGNS, type PainSign } from '../sensors/sessionEvent.ts';
 
 export interface SafetyText {
   /** `{pain}` stands for the rating. */

@@ -50,6 +50,7 @@ export class PracticeRecorder {
     const { practice } = options;
     const signals = practice.signals.subscribe((signal) => this.#take(signal));
     const changes = practice.changes.subscribe(({ sections }) => {
+      if (sections.has('plan')) void this.#replan();
       // The signal that ends a practice is still to be written.
       if (sections.has('stage') && this.#isOver()) queueMicrotask(() => void this.end());
     });
@@ -79,6 +80,14 @@ export class PracticeRecorder {
   close(): Promise<void> {
     this.#closing.abort();
     return this.end();
+  }
+
+  /** The recording is analysed again by the plan that stands beside it. */
+  async #replan(): Promise<void> {
+    const recording = await this.#begun;
+    await recording
+      ?.replan(this.#options.practice.view().plan)
+      .catch((error: unknown) => this.#tell(`Your plan could not be kept: ${wordsOf(error)}.`));
   }
 
   #isOver(): boolean {

@@ -1,18 +1,17 @@
 import type { JudgedRepetition, SafetyWarning } from '../coaching/judgement.ts';
 import {
-  type CorrectedKind,
   type LedgerBook,
   addToLedger,
   canUndo,
-  correctLedger,
   emptyLedger,
   ledgerEntries,
   ledgerOf,
   ledgerStatus,
-  undoCorrection,
 } from '../coaching/ledger.ts';
+import { markLedger } from '../coaching/marks.ts';
 import type { Plan } from '../coaching/plan.ts';
 import { summarise } from '../coaching/summary.ts';
+import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { RepetitionMoments } from './moments.ts';
 import { type LedgerView, STRIP_LENGTH, type StripEntry, type SummaryView } from './view.ts';
 
@@ -41,18 +40,9 @@ export function bookRepetition(
   book.moments.set(repetition.index, moments);
 }
 
-/** False where no repetition has that number. */
-export function bookCorrection(book: PracticeBook, index: number, kind: CorrectedKind): boolean {
-  if (!book.repetitions.has(index)) return false;
-  book.ledger = correctLedger(book.ledger, index, kind);
-  return true;
-}
-
-/** False where there is nothing to take back. */
-export function bookUndo(book: PracticeBook): boolean {
-  if (!canUndo(book.ledger)) return false;
-  book.ledger = undoCorrection(book.ledger);
-  return true;
+/** A person's correction, or its undoing. */
+export function bookMark(book: PracticeBook, event: SessionEvent): void {
+  book.ledger = markLedger(book.ledger, [...book.repetitions.values()], event) ?? book.ledger;
 }
 
 export function ledgerView({ ledger }: PracticeBook): LedgerView {

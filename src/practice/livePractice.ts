@@ -66,6 +66,7 @@ function newRun<State>(
     painAtStart: null,
     firstS: null,
     newest: null,
+    saidS: 0,
     post: (event) => signals.next({ kind: 'event', atMs: now(), event }),
     startSource: () => source.start(listen(signals, now)),
   };

@@ -1,15 +1,17 @@
 import type { WarningId } from '../coaching/judgement.ts';
-import type { CorrectedKind } from '../coaching/ledger.ts';
-import type { PainSign } from '../coaching/safetyTexts.ts';
+import { type CorrectedKind, canUndo } from '../coaching/ledger.ts';
+import { markOf, undoMark } from '../coaching/marks.ts';
+import { type PainSign, SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import { painWarning } from '../coaching/warnings.ts';
-import { bookCorrection, bookUndo } from './book.ts';
 import { skipStep } from './guide/guide.ts';
-import { acknowledge, setSection, setWarnings, showBook } from './reduce.ts';
+import { acknowledge, setSection, setWarnings } from './reduce.ts';
 import {
   type Run,
   beginPart,
   beginStage,
   endPractice,
+  isOver,
+  saidNow,
   sessionNow,
   showGuide,
   takeGuideOutput,
@@ -41,14 +43,15 @@ export type Refusal = string | null;
 
 const refuseUnless = (done: boolean, why: string): Refusal => (done ? null : why);
 
+/** A pain that ends the session ends it at once, whether or not the sensors still send. */
 function ratePain<S>(run: Run<S>, rating: number, signs: readonly PainSign[]): void {
-  run.post({ type: 'pain', value: rating, onsetS: sessionNow(run), durationS: 0 });
-  if (signs.length === 0) return;
-  // A sign counts at any rating; the recording's event has the rating only.
-  const warning = painWarning({ rating, signs, atStart: null, atS: sessionNow(run) });
-  if (warning === null) return;
+  const atS = saidNow(run);
+  const told = signs.length > 0 && { signs };
+  run.post({ type: 'pain', value: rating, onsetS: atS, durationS: 0, ...told });
+  const warning = painWarning({ rating, signs, atStart: null, atS });
+  if (warning === null || !SAFETY_TEXTS[warning.id].endsSession) return;
   setWarnings(run.draft, { type: 'raised', warning });
-  if (run.draft.view.stage !== 'after') endPractice(run, 'after');
+  if (!isOver(run.draft.view)) endPractice(run, 'after');
 }
 
 function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
@@ -110,25 +113,25 @@ function finish<S>(run: Run<S>): Refusal {
 function pauseOrResume<S>(run: Run<S>, type: 'pause' | 'resume'): Refusal {
   if (run.draft.view.stage !== 'practice') return 'No practice is under way.';
   run.options.source.ask?.(type === 'pause' ? 'rest' : 'practise');
-  run.post({ type, value: null, onsetS: sessionNow(run), durationS: 0 });
+  run.post({ type, value: null, onsetS: saidNow(run), durationS: 0 });
   return null;
 }
 
-/** The latest repetition's correction also goes into the recording. */
+const IS_OVER = 'The practice is over: what was kept stays as it is.';
+
+/** Corrections go into the recording, and from there into the book. */
 function correct<S>(run: Run<S>, index: number, kind: CorrectedKind): Refusal {
-  const done = bookCorrection(run.draft.book, index, kind);
-  if (!done) return `There is no repetition ${index} in this session.`;
-  const isLatest = index === Math.max(...run.draft.book.repetitions.keys());
-  if (isLatest && (kind === 'ball' || kind === 'rehearsal')) {
-    run.post({ type: `mark-${kind}`, value: null, onsetS: sessionNow(run), durationS: 0 });
-  }
-  showBook(run.draft);
+  if (isOver(run.draft.view)) return IS_OVER;
+  const repetition = run.draft.book.repetitions.get(index);
+  if (repetition === undefined) return `There is no repetition ${index} in this session.`;
+  run.post(markOf(repetition, kind, saidNow(run)));
   return null;
 }
 
 function undo<S>(run: Run<S>): Refusal {
-  if (!bookUndo(run.draft.book)) return 'There is no correction to take back.';
-  showBook(run.draft);
+  if (isOver(run.draft.view)) return IS_OVER;
+  if (!canUndo(run.draft.book.ledger)) return 'There is no correction to take back.';
+  run.post(undoMark(saidNow(run)));
   return null;
 }
 

@@ -1,6 +1,7 @@
 import type { AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
 import type { JudgedRepetition } from '../analysis/result.ts';
 import type { WarningId } from '../coaching/judgement.ts';
+import { isMark } from '../coaching/marks.ts';
 import {
   type WarningAction,
   standingWarnings,
@@ -8,7 +9,14 @@ import {
 } from '../coaching/standingWarnings.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { type CurveColumns, emptyCurve, pushPoint, trimCurve, wantsPoint } from './curve.ts';
-import { bookRepetition, ledgerView, newBook, type PracticeBook, stripView } from './book.ts';
+import {
+  bookMark,
+  bookRepetition,
+  ledgerView,
+  newBook,
+  type PracticeBook,
+  stripView,
+} from './book.ts';
 import { type RecentPoses, keepPose, momentsOf, newRecentPoses } from './moments.ts';
 import { type PoseView, drawnPose } from './pose.ts';
 import {
@@ -164,8 +172,12 @@ export function takeOutput(draft: PracticeDraft, output: AnalysisOutput): void {
 
 const CALIBRATION_STEPS = 12;
 
-/** A calibration step that was asked for, so that the screen can say it. */
+/** Corrections into the book; a calibration step that was asked for, so that the screen can say it. */
 export function takeEvent(draft: PracticeDraft, event: SessionEvent): void {
+  if (isMark(event)) {
+    bookMark(draft.book, event);
+    showBook(draft);
+  }
   if (!/^(calibration-|address-reference)/.test(event.type)) return;
   const steps = [...draft.view.calibration.steps, event].slice(-CALIBRATION_STEPS);
   setSection(draft, 'calibration', { ...draft.view.calibration, steps });

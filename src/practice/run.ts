@@ -45,6 +45,8 @@ export interface Run<State> {
   firstS: number | null;
   /** Newest session time and when it came. */
   newest: { readonly timeS: number; readonly atMs: number } | null;
+  /** Session s of the newest thing a person said. */
+  saidS: number;
   /** Hands an event of the guide or the person in, as if the source had said it. */
   readonly post: (event: SessionEvent) => void;
   readonly startSource: () => void;
@@ -54,6 +56,13 @@ export const sessionNow = <S>(run: Run<S>): number =>
   run.newest === null
     ? 0
     : run.newest.timeS + Math.max(0, run.options.now() - run.newest.atMs) / 1000;
+
+/** Session s for what a person says, to the ms: no two at once and never back, so that their order is kept. */
+export function saidNow<S>(run: Run<S>): number {
+  const nowS = Math.max(sessionNow(run), run.saidS + 0.001);
+  run.saidS = Math.ceil(nowS * 1000 - 1e-6) / 1000;
+  return run.saidS;
+}
 
 export function setStage<S>(run: Run<S>, stage: Stage): void {
   setSection(run.draft, 'stage', stage);
@@ -127,7 +136,7 @@ export function endPractice<S>(run: Run<S>, stage: 'after' | 'stopped'): void {
   void run.options.source.stop();
 }
 
-const isOver = ({ stage }: { readonly stage: Stage }): boolean =>
+export const isOver = ({ stage }: { readonly stage: Stage }): boolean =>
   stage === 'after' || stage === 'over' || stage === 'stopped';
 
 function takeAnalysis<S>(run: Run<S>, output: AnalysisOutput): void {

@@ -6,6 +6,9 @@ export const SESSION_EVENT_TYPES = [
   'address-reference',
   'mark-ball',
   'mark-rehearsal',
+  'mark-practiceSwing',
+  'mark-ignore',
+  'mark-undo',
   'mark-tap',
   'pain',
   'pause',
@@ -13,6 +16,10 @@ export const SESSION_EVENT_TYPES = [
 ] as const;
 
 export type SessionEventType = (typeof SESSION_EVENT_TYPES)[number];
+
+/** Kinds of pain that end a session at any rating. */
+export const PAIN_SIGNS = ['sharp', 'locking', 'giving way', 'numb'] as const;
+export type PainSign = (typeof PAIN_SIGNS)[number];
 
 export interface SessionEvent {
   readonly type: SessionEventType;
@@ -22,4 +29,6 @@ export interface SessionEvent {
   readonly durationS: number;
   /** For `pain` the rating 0-10; else `null`. */
   readonly value: number | null;
+  /** For `pain` what it was like; left out where it was none of these. */
+  readonly signs?: readonly PainSign[];
 }

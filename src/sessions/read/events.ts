@@ -1,4 +1,5 @@
 import {
+  PAIN_SIGNS,
   SESSION_EVENT_TYPES,
   type SessionEvent,
   type SessionEventType,
@@ -20,6 +21,7 @@ export async function readEvents(
     duration: columnOf(table, 'duration'),
     type: columnOf(table, 'trial_type'),
     value: table.columns.indexOf('value'),
+    signs: table.columns.indexOf('signs'),
   };
   return table.rows
     .flatMap((row) => eventOf(table, row, columns))
@@ -31,6 +33,7 @@ interface EventColumns {
   readonly duration: number;
   readonly type: number;
   readonly value: number;
+  readonly signs: number;
 }
 
 function eventOf(table: Table, row: Row, columns: EventColumns): SessionEvent[] {
@@ -47,5 +50,7 @@ function eventOf(table: Table, row: Row, columns: EventColumns): SessionEvent[] 
   const value = columns.value < 0 ? null : numberAt(table, row, columns.value);
   if (value !== null && (value < 0 || value > 10))
     return refuse('pain is rated from 0 to 10', columns.value);
-  return [{ type, onsetS, durationS, value }];
+  const told = (row.cells[columns.signs] ?? '').split(',').map((sign) => sign.trim());
+  const signs = PAIN_SIGNS.filter((sign) => told.includes(sign));
+  return [{ type, onsetS, durationS, value, ...(signs.length > 0 && { signs }) }];
 }

@@ -28,6 +28,8 @@ export interface NewRecording extends Pick<
 export interface Recording {
   readonly id: string;
   readonly writer: SessionWriter;
+  /** Keeps another plan with it, as when the student's own range has just been measured. */
+  replan(plan: Plan): Promise<void>;
   /**
    * Ends it: closes the files, keeps result and notes beside them, puts it into the index.
    * @throws SessionError where the disk refuses; nothing is lost and it may be called again.
@@ -47,7 +49,8 @@ export async function startRecording(
   id: string,
   given: NewRecording,
 ): Promise<Recording> {
-  const { plan, startedAt, painBefore = null, onStatus, ...about } = given;
+  const { startedAt, painBefore = null, onStatus, ...about } = given;
+  let { plan } = given;
   checkNotes({ painBefore });
   const folder = join(sessions, id);
   const name = about.name ?? 'Practice';
@@ -57,7 +60,7 @@ export async function startRecording(
     onStatus === undefined ? {} : { onStatus },
   );
   await writePlan(folder, plan);
-  const identity: Identity = {
+  const identity: Omit<Identity, 'plan'> = {
     id,
     name,
     subject: about.subject,
@@ -66,20 +69,25 @@ export async function startRecording(
     startedMs: startedAt.getTime(),
     state: 'running',
     deletedMs: null,
-    plan,
     notes: { ...NO_NOTES, painBefore },
   };
-  await saveRow(db, newRow(identity));
+  await saveRow(db, newRow({ ...identity, plan }));
   return {
     id,
     writer,
+    async replan(next) {
+      plan = next;
+      await writePlan(folder, next);
+    },
     async finish(analysis, notes = {}) {
       checkNotes(notes);
       const all: PracticeNotes = { ...identity.notes, ...notes };
       await writer.close();
+      // an earlier try may have found the disk full
+      await writePlan(folder, plan);
       await writeAnalysis(folder, analysis);
       await writeNotes(folder, all);
-      const done = newRow({ ...identity, state: 'complete', notes: all });
+      const done = newRow({ ...identity, plan, state: 'complete', notes: all });
       await db.transaction().execute(async (transaction) => {
         await saveRow(transaction, { ...done, ...resultColumns(analysis) });
         await saveDetails(transaction, id, analysis);

@@ -1,7 +1,11 @@
 import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { radians } from '../../math/angle.ts';
 import type { SensorRole } from '../../sensors/sample.ts';
-import { SESSION_EVENT_TYPES, type SessionEventType } from '../../sensors/sessionEvent.ts';
+import {
+  PAIN_SIGNS,
+  SESSION_EVENT_TYPES,
+  type SessionEventType,
+} from '../../sensors/sessionEvent.ts';
 import { TASK, type TrackHeader } from '../header.ts';
 import { FULL_SCALE, SLOTS } from '../read/channels.ts';
 import { VERSION } from '../version.ts';
@@ -107,15 +111,18 @@ export const motionSidecar = (
   ...(track.device === '' ? {} : { ManufacturersModelName: track.device }),
 });
 
-export const EVENTS_HEADER = 'onset\tduration\ttrial_type\tvalue\n';
+export const EVENTS_HEADER = 'onset\tduration\ttrial_type\tvalue\tsigns\n';
 
 const LEVELS: Readonly<Record<SessionEventType, string>> = {
   'calibration-stand': 'Upright and still, arms hanging',
   'calibration-bow': 'Forward bows',
   'calibration-armRaise': 'Straight trail arm raised forward to shoulder height',
   'address-reference': 'Still in the own address: turn is 0 here',
-  'mark-ball': 'Marked by hand as a ball',
-  'mark-rehearsal': 'Marked by hand as a rehearsal',
+  'mark-ball': 'The repetition in which the onset lies is a ball; the mark was made at its end',
+  'mark-rehearsal': 'As mark-ball: a rehearsal',
+  'mark-practiceSwing': 'As mark-ball: a practice swing without a ball',
+  'mark-ignore': 'As mark-ball: no repetition at all',
+  'mark-undo': 'Takes back the latest mark that still stands',
   'mark-tap': 'The sensors were tapped together',
   pain: 'Pain as rated by the golfer',
   pause: 'Practice paused',
@@ -130,4 +137,7 @@ export const eventsSidecar = {
     Levels: Object.fromEntries(SESSION_EVENT_TYPES.map((type) => [type, LEVELS[type]])),
   },
   value: { Description: 'For pain the rating from 0 to 10, else n/a' },
+  signs: {
+    Description: `For pain what it was like, separated by commas: ${PAIN_SIGNS.join(', ')}; else n/a`,
+  },
 };

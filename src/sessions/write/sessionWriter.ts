@@ -144,7 +144,7 @@ function scansTable(tracks: ReadonlyMap<SensorRole, TrackWriter>, startedAt: str
 }
 
 const eventRow = (event: SessionEvent): string =>
-  `${event.onsetS.toFixed(6)}\t${event.durationS.toFixed(6)}\t${event.type}\t${event.value ?? 'n/a'}\n`;
+  `${event.onsetS.toFixed(6)}\t${event.durationS.toFixed(6)}\t${event.type}\t${event.value ?? 'n/a'}\t${event.signs?.join(',') ?? 'n/a'}\n`;
 
 interface Parts extends Pick<SessionWriter, 'sample' | 'event'> {
   waiting(): number;
