@@ -107,7 +107,7 @@ describe('a session under review', () => {
     await page.getByRole('heading', { name: '4 against 2' }).waitFor();
     const hold = page.locator('.compare-table tbody tr').first();
     expect(await hold.innerText()).toMatch(/hold at the top.*−0\.\d s ±0\.06 s.*larger/s);
-    expect(await page.locator('.curve-strip .beside').count()).toBe(5);
+    await page.locator('.curve-strip .beside').nth(4).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
 
     await page.keyboard.press('Escape');

@@ -1,29 +1,14 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { TargetMeasure } from '../../coaching/plan.ts';
 import type { ProgressEntry } from '../../streaming/sessionsContract.ts';
-import { ANGLE_STEPS, ROUND_STEPS } from '../review/plot/scale.ts';
 import { t } from '../strings/strings.ts';
 import { CalendarStrip } from './Calendar.tsx';
-import { type Axis, Chart } from './Chart.tsx';
+import type { Axis } from './Chart.tsx';
 import { ChosenSession } from './ChosenSession.tsx';
-import { Legend, Sign } from './Legend.tsx';
+import { Legend } from './Legend.tsx';
+import { type Label, MeasurePanel, Panel } from './Panel.tsx';
 import { ProgressTable } from './ProgressTable.tsx';
-import {
-  type CoursePoint,
-  DAY_MS,
-  RANGES,
-  type RangeName,
-  type Step,
-  inRange,
-  stepsOf,
-} from './course.ts';
-import {
-  type Course,
-  carryOverCourse,
-  measureCourses,
-  painCourse,
-  passedCourse,
-} from './courses.ts';
+import { DAY_MS, RANGES, type RangeName, type Step, inRange, stepsOf } from './course.ts';
+import { carryOverCourse, measureCourses, painCourse, passedCourse } from './courses.ts';
 import { useWidth } from './useWidth.ts';
 
 const words = t.progress;
@@ -78,114 +63,8 @@ function RangeChoice(props: {
   );
 }
 
-type Label = (value: number) => string;
-
-/** The values of the chosen session, in words. */
-function Reading({ course, atMs, label }: { course: Course; atMs: number; label: Label }) {
-  return (
-    <ul class="reading">
-      {course.series.map(({ name, shape, points }) => (
-        <li key={name}>
-          <Sign shape={shape} kind={shape} /> {readingOf(name, points, atMs, label, course.counted)}
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function readingOf(
-  name: string,
-  points: readonly CoursePoint[],
-  atMs: number,
-  label: Label,
-  counted: boolean,
-): string {
-  const point = points.find((p) => p.atMs === atMs);
-  if (point === undefined) return words.notTaken(name);
-  const { low, median, high, count } = point.spread;
-  const spread = high > low ? t.review.head.middle(label(low), label(high)) : '';
-  return words.at(name, label(median), spread, counted ? count : null);
-}
-
-interface PanelProps {
-  readonly title: string;
-  readonly term?: string | null;
-  readonly course: Course;
-  readonly axis: Axis;
-  readonly label: Label;
-  /** On the axis; else as `label`. */
-  readonly tick?: Label;
-  readonly note?: string;
-  readonly steps?: readonly number[];
-}
-
-function Panel({
-  title,
-  term,
-  course,
-  axis,
-  label,
-  tick = label,
-  note,
-  steps = ROUND_STEPS,
-}: PanelProps) {
-  const atMs = axis.sessionsMs[axis.chosen] ?? 0;
-  const empty = course.series.every((s) => s.points.length === 0);
-  return (
-    <section class="progress-panel">
-      <h3>
-        {title} {term && <small>{term}</small>}
-      </h3>
-      {empty ? (
-        <p class="empty">{words.nothing}</p>
-      ) : (
-        <>
-          <Reading course={course} atMs={atMs} label={label} />
-          {axis.width > 0 && (
-            <Chart
-              axis={axis}
-              range={course.range}
-              series={course.series}
-              bands={course.bands}
-              label={tick}
-              steps={steps}
-              title={words.chart(title)}
-            />
-          )}
-        </>
-      )}
-      {note !== undefined && <p class="fine">{note}</p>}
-    </section>
-  );
-}
-
 const percentLabel: Label = (v) => `${v.toFixed(0).replace('-', '−')} %`;
 const painLabel: Label = (v) => `${v}`;
-
-/** A plain number with its unit: an axis has no "together". */
-function tickOf(measure: TargetMeasure): Label {
-  const { unit } = t.measures.info[measure];
-  return (v) => `${String(v).replace('-', '−')}${unit === '°' ? '°' : ` ${unit}`}`;
-}
-
-function MeasurePanel(props: {
-  readonly measure: TargetMeasure;
-  readonly course: Course;
-  readonly axis: Axis;
-}) {
-  const { name, term, unit, accuracy } = t.measures.info[props.measure];
-  return (
-    <Panel
-      {...props}
-      title={name}
-      term={term}
-      label={(v) => t.measures.value(props.measure, v)}
-      tick={tickOf(props.measure)}
-      steps={unit === '°' ? ANGLE_STEPS : ROUND_STEPS}
-      note={words.sure(accuracy.text)}
-    />
-  );
-}
 
 function Charts(props: {
   readonly steps: readonly Step[];
@@ -231,7 +110,7 @@ function Charts(props: {
 
 const atMsOf = (steps: readonly Step[]): readonly number[] => steps.map((s) => s.atMs);
 
-function Course(props: ProgressViewProps & { readonly steps: readonly Step[] }) {
+function Shown(props: ProgressViewProps & { readonly steps: readonly Step[] }) {
   const { steps, marks = NO_MARKS, sessionHref } = props;
   const endMs = Date.parse(props.now);
   const [element, width] = useWidth();
@@ -284,7 +163,7 @@ export function ProgressView(props: ProgressViewProps) {
       {steps.length === 0 ? (
         <p class="empty">{words.noneInRange}</p>
       ) : (
-        <Course key={range} {...props} steps={steps} />
+        <Shown key={range} {...props} steps={steps} />
       )}
     </div>
   );

@@ -98,6 +98,10 @@ function Drawn(
     [curvesOf, r, compared],
   );
   const { data, problem, again } = useAnswer(both);
+  // While another one to compare with is fetched, this one stays.
+  const own = useRef<RepetitionCurves>(null);
+  own.current = data?.[0] ?? own.current;
+  const [curves, others] = data ?? [own.current, null];
   if (problem !== null)
     return (
       <p role="alert">
@@ -107,8 +111,7 @@ function Drawn(
         </button>
       </p>
     );
-  if (data === null) return <p class="empty drawing-place">{words.loading}</p>;
-  const [curves, others] = data;
+  if (curves === null) return <p class="empty drawing-place">{words.loading}</p>;
   return (
     <Moment
       repetition={r}
