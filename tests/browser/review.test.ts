@@ -113,7 +113,7 @@ describe('a session under review', () => {
     await page.keyboard.press('Escape');
     await page.locator('.multiples').waitFor();
     expect(await focused(page)).toMatch(/^4:/);
-    expect(repetitionIn(page)).toBeNull();
+    await expect.poll(() => repetitionIn(page)).toBeNull();
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -134,6 +134,14 @@ describe('a session under review', () => {
     await page.goBack();
     await page.locator('.multiples').waitFor();
     expect(page.url()).toContain('show=ball');
+    await page.goto(`${service.url}#/sessions`);
+    await page.locator('.session-row a').first().click();
+    await page.locator('.multiples button').first().click();
+    await page.locator('.curves-plot').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('.multiples').waitFor();
+    await page.goBack();
+    await page.getByRole('heading', { name: 'Sessions' }).waitFor();
     await context.close();
   });
 
