@@ -7,7 +7,7 @@ export interface Asking {
   get<T>(path: string): Promise<T>;
   send<T>(method: Changing, path: string, body?: unknown): Promise<T>;
   /** The bytes of a file. */
-  upload<T>(path: string, file: Blob): Promise<T>;
+  upload<T>(path: string, file: Blob, type?: string): Promise<T>;
   /** What every change must carry; given by the hub on signing in. */
   useToken(csrf: string): void;
 }
@@ -39,7 +39,8 @@ export function asking(signedOut: () => void): Asking {
             headers: changing('application/json'),
             body: JSON.stringify(body),
           }),
-    upload: (path, file) => ask(path, { method: 'POST', headers: changing(file.type), body: file }),
+    upload: (path, file, type = file.type) =>
+      ask(path, { method: 'POST', headers: changing(type), body: file }),
     useToken: (csrf) => {
       token = csrf;
     },

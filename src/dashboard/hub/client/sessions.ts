@@ -7,6 +7,7 @@ import type {
   NewComment,
   TextBlock,
 } from '../../../streaming/hubContract/review.ts';
+import type { Imported } from '../../../streaming/sessionsContract.ts';
 import { httpSource } from '../../review/source.ts';
 import { API, type Asking, part } from './asking.ts';
 
@@ -17,6 +18,9 @@ export const sessionsClient = ({ get, send, upload }: Asking) => ({
   session: (id: string) => get<HubSession>(at(id)),
   /** Overview and curves come as the student's own service gives them. */
   curves: httpSource(API),
+  importZip: (studentId: string, file: File) =>
+    upload<Imported>(`students/${part(studentId)}/import`, file, 'application/zip'),
+  dropSession: (id: string) => send<null>('DELETE', at(id)),
   setReviewed: (id: string, reviewed: boolean) =>
     send<null>('PUT', at(id, '/reviewed'), { reviewed }),
   comment: (id: string, comment: NewComment) => send<Comment>('POST', at(id, '/comments'), comment),

@@ -1,5 +1,9 @@
+import { useState } from 'preact/hooks';
+import { Dialog } from '../../shell/Dialog.tsx';
 import { h } from '../../strings/hub.ts';
-import { to } from '../shell/router.ts';
+import { Form } from '../parts/Field.tsx';
+import { useAct } from '../parts/useAct.ts';
+import { goTo, to } from '../shell/router.ts';
 import { CommentBox } from './CommentBox.tsx';
 import { FilmsOfSession } from './Films.tsx';
 import { ThreadList } from './Threads.tsx';
@@ -84,6 +88,31 @@ export function AllComments({ desk }: { readonly desk: SessionDesk }) {
   );
 }
 
+function RemoveSession({ desk }: { readonly desk: SessionDesk }) {
+  const [asking, setAsking] = useState(false);
+  const { busy, problem, run } = useAct();
+  const { studentId, summary } = desk.session;
+  const close = (): void => setAsking(false);
+  const send = (): void =>
+    void run(() => desk.client.sessions.dropSession(summary.id)).then(
+      (done) => done && goTo(desk.isCoach ? to('students', studentId) : to('home')),
+    );
+  return (
+    <section>
+      <button type="button" class="danger" onClick={() => setAsking(true)}>
+        {words.remove}
+      </button>
+      {asking && (
+        <Dialog title={words.removeTitle} onClose={close}>
+          <Form go={words.remove} send={send} busy={busy} problem={problem} cancel={close} small>
+            <p>{words.removeWhy}</p>
+          </Form>
+        </Dialog>
+      )}
+    </section>
+  );
+}
+
 /** At the end of a session's page. */
 export function SessionEnd({ desk }: { readonly desk: SessionDesk }) {
   const { id } = desk.session.summary;
@@ -103,6 +132,7 @@ export function SessionEnd({ desk }: { readonly desk: SessionDesk }) {
           ))}
         </ul>
       </section>
+      <RemoveSession desk={desk} />
     </>
   );
 }

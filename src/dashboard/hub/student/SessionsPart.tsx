@@ -93,9 +93,47 @@ function Rows({
   );
 }
 
+/** For a student whose computer sends nothing. */
+function MailField({
+  studentId,
+  again,
+}: {
+  readonly studentId: string;
+  readonly again: () => void;
+}) {
+  const { client } = useHub();
+  const { busy, problem, run } = useAct();
+  const [told, setTold] = useState<string | null>(null);
+  const take = async (input: HTMLInputElement): Promise<void> => {
+    const file = input.files?.[0];
+    if (file === undefined) return;
+    setTold(null);
+    const done = await run(() => client.sessions.importZip(studentId, file));
+    input.value = '';
+    if (!done) return;
+    setTold(words.mailed);
+    again();
+  };
+  return (
+    <div class="import">
+      <label>
+        <span>{words.mail}</span>{' '}
+        <input
+          type="file"
+          accept=".zip,application/zip"
+          disabled={busy}
+          onChange={(event) => void take(event.currentTarget)}
+        />
+      </label>
+      <p role="status">{busy ? h.shell.loading : told}</p>
+      {problem !== null && <p role="alert">{problem}</p>}
+    </div>
+  );
+}
+
 /** Every session of one student, newest first, and which were looked at. */
 export function SessionsPart({ studentId }: { readonly studentId: string }) {
-  const { client } = useHub();
+  const { client, me } = useHub();
   const answer = useAnswer(
     useCallback(() => client.students.sessions(studentId, null), [client, studentId]),
   );
@@ -110,10 +148,15 @@ export function SessionsPart({ studentId }: { readonly studentId: string }) {
               <p class="fine">{words.noneHelp}</p>
             </>
           ) : (
-            <Rows studentId={studentId} first={list} />
+            <Rows
+              key={list.sessions.map(({ summary }) => summary.id).join()}
+              studentId={studentId}
+              first={list}
+            />
           )
         }
       </Asked>
+      {me.role !== 'student' && <MailField studentId={studentId} again={answer.again} />}
     </section>
   );
 }

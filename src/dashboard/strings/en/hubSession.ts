@@ -27,6 +27,10 @@ export const session = {
   relabelled: (index: number, kind: string, measured: string, by: string, ms: number): string =>
     `Repetition ${index}: ${kind}, measured as ${measured}; ${by}, ${day(ms)}`,
   exports: sessions.exports,
+  remove: 'Delete this session',
+  removeTitle: 'Delete this session?',
+  removeWhy:
+    'The recording, its films and comments are deleted here and cannot be brought back. What lies on the student’s own computer stays there.',
   formats: EXPORTS.map((format): readonly [ExportFormat, string] => [
     format,
     sessions.formats[format],

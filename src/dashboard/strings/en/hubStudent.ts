@@ -35,6 +35,8 @@ export const student = {
     pain: (before: number | null, after: number | null): string =>
       `pain ${before ?? 'not asked'} before, ${after ?? 'not asked'} after`,
     more: 'Older sessions',
+    mail: 'A session that came by mail (.zip)',
+    mailed: 'It is here and waits for its analysis.',
     all: (n: number): string => `Show all ${n}`,
   },
   plan: {
