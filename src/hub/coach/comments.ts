@@ -103,13 +103,16 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
       schema: { params: one('comment') },
     },
     async (request, reply) => {
+      const id = request.params.commentId!;
       const { numDeletedRows } = await db
         .deleteFrom('comment')
-        .where('id', '=', request.params.commentId!)
+        .where('id', '=', id)
         .where('authorId', '=', person(request).id)
         .executeTakeFirst();
       if (numDeletedRows === 0n)
         throw new Refused(403, 'forbidden', 'Only who wrote it can remove it.');
+      // What answered it stays, on its own.
+      await db.updateTable('comment').set({ replyTo: null }).where('replyTo', '=', id).execute();
       return reply.code(204).send();
     },
   );

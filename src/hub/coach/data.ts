@@ -13,6 +13,7 @@ import { sessionPaths } from '../sessionPaths.ts';
 import { lessonsOf } from './lessons.ts';
 import { planVersions } from './planVersions.ts';
 import { commentsOf } from './comments.ts';
+import { removeStudent } from './removeStudent.ts';
 import { summaryOf } from './sessionViews.ts';
 
 interface Entry {
@@ -112,7 +113,7 @@ async function entriesOf({ db, places }: HubContext, id: string, readerId: strin
 
 /** Everything of one student, to be taken along or deleted. */
 export function studentData(api: FastifyInstance, context: HubContext): void {
-  const { db, places } = context;
+  const { db } = context;
   typed(api).get(
     '/students/:studentId/export',
     {
@@ -154,16 +155,9 @@ export function studentData(api: FastifyInstance, context: HubContext): void {
         .executeTakeFirstOrThrow();
       if (name !== request.body.name.trim())
         throw new Refused(400, 'name', 'The name that was typed is not the name of the student.');
-      const clips = await db
-        .selectFrom('clip')
-        .innerJoin('session', 'session.id', 'clip.sessionId')
-        .select('clip.id')
-        .where('session.studentId', '=', id)
-        .execute();
-      await db.deleteFrom('person').where('id', '=', id).execute();
-      for (const clip of clips) await rm(join(places.clips, clip.id), { force: true });
-      await rm(join(places.students, id), { recursive: true, force: true });
-      await note(context, request, 'delete', `everything of student ${id}`);
+      await removeStudent(context, id, name);
+      // Not who it was.
+      await note(context, request, 'delete', 'everything of one student');
       return reply.code(204).send();
     },
   );

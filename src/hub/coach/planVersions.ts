@@ -1,4 +1,4 @@
-import type { Plan } from '../../coaching/plan.ts';
+import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import { planChanges } from '../../coaching/planChanges.ts';
 import type { PlanVersion } from '../../streaming/hubContract/students.ts';
 import type { HubContext } from '../context.ts';
@@ -31,25 +31,21 @@ export async function planVersions(db: Db, studentId: string): Promise<readonly 
     .reverse();
 }
 
-/** The version that is valid now: the newest whose day has come. */
-export function validAt(versions: readonly PlanVersion[], nowMs: number): PlanVersion | undefined {
-  const begun = versions.filter(({ validFromMs }) => validFromMs <= nowMs);
-  return begun.reduce<PlanVersion | undefined>(
-    (best, v) =>
-      best === undefined ||
-      v.validFromMs > best.validFromMs ||
-      (v.validFromMs === best.validFromMs && v.number > best.number)
-        ? v
-        : best,
-    undefined,
-  );
-}
+/** Of a student for whom no coach has set a plan: what every machine starts with. */
+const STANDARD: PlanVersion = {
+  id: '',
+  number: 0,
+  plan: DEFAULT_PLAN,
+  validFromMs: 0,
+  createdMs: 0,
+  by: '',
+  changes: [],
+};
 
+/** The version that was made last of those whose day has come, as the student's machine takes it. */
 export async function planNow({ db, now }: HubContext, studentId: string): Promise<PlanVersion> {
   const versions = await planVersions(db, studentId);
-  const found = validAt(versions, now()) ?? versions.at(-1);
-  if (found === undefined) throw new Error('a student without a plan');
-  return found;
+  return versions.find((v) => v.validFromMs <= now()) ?? versions.at(-1) ?? STANDARD;
 }
 
 export async function reachedMs(db: Db, planId: string): Promise<number | null> {

@@ -1,30 +1,21 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Db } from '../db/open.ts';
-import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
-import { seededRandom } from '../../math/random.ts';
-import { median, percentile } from '../../math/stats.ts';
+import { type StretchValues, compareStretches } from '../../coaching/compareStretches.ts';
+import { TARGET_MEASURES } from '../../coaching/plan.ts';
 import type {
   Comparison,
   HubProgress,
-  MeasureDifference,
   ProgressSession,
   Stretch,
 } from '../../streaming/hubContract/students.ts';
-import type { SpreadView, SpreadsView } from '../../streaming/sessionsContract.ts';
+import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import type { HubContext } from '../context.ts';
 import { config, one, typed } from '../parts/api.ts';
 import { lessonsOf } from './lessons.ts';
 import { planVersions } from './planVersions.ts';
 
-/** Every value of a session by kind and measure, as the table keeps them. */
-type Pooled = Readonly<
-  Record<'rehearsals' | 'balls', Partial<Record<TargetMeasure, readonly number[]>>>
->;
-
 const READER = config({ who: 'student-or-coach', of: 'student' });
-const FEWEST = 5;
-const DRAWS = 1000;
 
 async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]> {
   const rows = await db
@@ -58,7 +49,7 @@ async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]>
 
 interface Pool {
   readonly stretch: Stretch;
-  readonly pooled: readonly Pooled[];
+  readonly pooled: readonly StretchValues[];
 }
 
 async function poolOf(db: Db, studentId: string, fromMs: number, toMs: number): Promise<Pool> {
@@ -78,43 +69,19 @@ async function poolOf(db: Db, studentId: string, fromMs: number, toMs: number): 
       rehearsals: rows.reduce((n, r) => n + r.rehearsals, 0),
       balls: rows.reduce((n, r) => n + r.balls, 0),
     },
-    pooled: rows.map((r) => JSON.parse(r.pooled) as Pooled),
+    pooled: rows.map((r) => JSON.parse(r.pooled) as StretchValues),
   };
 }
 
-function spreadOf(values: readonly number[]): SpreadView | null {
-  if (values.length === 0) return null;
-  const [low, middle, high] = [0.25, 0.5, 0.75].map((p) => percentile(values, p) ?? 0);
-  return { count: values.length, low: low!, median: middle!, high: high! };
-}
-
-/** Median of b less median of a, with the middle 95 % of resampling both (percentile bootstrap, Efron and Tibshirani 1993). */
-export function differenceOf(
-  a: readonly number[],
-  b: readonly number[],
-): MeasureDifference['difference'] {
-  if (a.length < FEWEST || b.length < FEWEST) return null;
-  const chance = seededRandom(a.length * 1009 + b.length);
-  const draw = (values: readonly number[]): number =>
-    median(values.map(() => values[Math.floor(chance() * values.length)]!)) ?? 0;
-  const drawn = Array.from({ length: DRAWS }, () => draw(b) - draw(a));
-  return {
-    value: (median(b) ?? 0) - (median(a) ?? 0),
-    low: percentile(drawn, 0.025) ?? 0,
-    high: percentile(drawn, 0.975) ?? 0,
-  };
-}
-
-function compared(a: Pool, b: Pool): MeasureDifference[] {
-  const values = ({ pooled }: Pool, kind: 'rehearsals' | 'balls', m: TargetMeasure) =>
-    pooled.flatMap((one) => one[kind][m] ?? []);
-  return (['rehearsals', 'balls'] as const).flatMap((kind) =>
-    TARGET_MEASURES.map((measure) => {
-      const [x, y] = [values(a, kind, measure), values(b, kind, measure)];
-      return { measure, kind, a: spreadOf(x), b: spreadOf(y), difference: differenceOf(x, y) };
-    }),
+const pooledOf = ({ pooled }: Pool, kind: keyof StretchValues): StretchValues['balls'] =>
+  Object.fromEntries(
+    TARGET_MEASURES.map((m) => [m, pooled.flatMap((session) => session[kind][m] ?? [])]),
   );
-}
+
+const valuesOf = (pool: Pool): StretchValues => ({
+  rehearsals: pooledOf(pool, 'rehearsals'),
+  balls: pooledOf(pool, 'balls'),
+});
 
 /** Months of one student, and two stretches of time beside each other. */
 export function progress(api: FastifyInstance, { db }: HubContext): void {
@@ -140,7 +107,7 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
     async ({ params: { studentId = '' }, query }): Promise<Comparison> => {
       const a = await poolOf(db, studentId, query.aFromMs, query.aToMs);
       const b = await poolOf(db, studentId, query.bFromMs, query.bToMs);
-      return { a: a.stretch, b: b.stretch, measures: compared(a, b) };
+      return { a: a.stretch, b: b.stretch, measures: compareStretches(valuesOf(a), valuesOf(b)) };
     },
   );
 }

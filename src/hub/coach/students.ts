@@ -1,9 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
+import { compareAttention } from '../../coaching/attention.ts';
 import type {
   LastValues,
+  Need,
   StudentList,
-  StudentRow,
   StudentView,
 } from '../../streaming/hubContract/students.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
@@ -11,58 +12,33 @@ import { person } from '../access/guard.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 import { namesOf } from '../people/pairing.ts';
-import { type KnownStudent, knownStudents } from './facts.ts';
+import { studentFacts } from './facts.ts';
 import { lessonsOf } from './lessons.ts';
-import { ORDER, needsOf } from './needs.ts';
 import { planNow, reachedMs } from './planVersions.ts';
 
-const WEEK_MS = 7 * 86_400_000;
-
-function rowOf(s: KnownStudent, nowMs: number): StudentRow {
-  const week = s.recent.filter(({ startedMs }) => startedMs > nowMs - WEEK_MS);
-  const weekBalls = week.reduce((n, { balls }) => n + balls, 0);
-  return {
-    id: s.id,
-    name: s.name,
-    hand: s.hand,
-    needs: needsOf(s, nowMs),
-    unreviewed: s.unreviewed,
-    lastPracticeMs: s.lastPracticeMs,
-    weekRehearsals: week.reduce((n, { repetitions }) => n + repetitions, 0) - weekBalls,
-    weekBalls,
-    nextSessionId: s.nextSessionId,
-  };
-}
-
-const rank = ({ needs }: StudentRow): number => ORDER.indexOf(needs[0]?.code ?? 'none');
+const shown = ({ code, text }: Need): Need => ({ code, text });
 
 function listRoute(api: FastifyInstance, context: HubContext): void {
-  const { db, now } = context;
   api.get(
     '/students',
     { config: config({ who: 'coach' }) },
     async (request): Promise<StudentList> => {
-      const own = await db
-        .selectFrom('person')
-        .select('id')
-        .where('coachId', '=', person(request).id)
-        .where('role', '=', 'student')
-        .execute();
-      const known = await knownStudents(
-        context,
-        own.map(({ id }) => id),
-      );
-      const rows = known.map((s) => rowOf(s, now()));
+      const facts = await studentFacts(context, { coachId: person(request).id });
       return {
-        students: rows.sort((a, b) => rank(a) - rank(b) || a.name.localeCompare(b.name)),
+        students: facts
+          .sort(compareAttention)
+          .map(({ joinedMs: _joined, sessions: _sessions, ...row }) => ({
+            ...row,
+            needs: row.needs.map(shown),
+          })),
       };
     },
   );
 }
 
 async function viewOf(context: HubContext, id: string): Promise<StudentView> {
-  const { db, now } = context;
-  const [known] = await knownStudents(context, [id]);
+  const { db } = context;
+  const [known] = await studentFacts(context, { studentId: id });
   if (known === undefined) throw new Error('the guard let a student through who is not there');
   const machines = await db
     .selectFrom('machine')
@@ -70,11 +46,6 @@ async function viewOf(context: HubContext, id: string): Promise<StudentView> {
     .where('studentId', '=', id)
     .where('revokedMs', 'is', null)
     .execute();
-  const { n } = await db
-    .selectFrom('session')
-    .select((e) => e.fn.countAll<number>().as('n'))
-    .where('studentId', '=', id)
-    .executeTakeFirstOrThrow();
   const seen = machines.map(({ lastSeenMs }) => lastSeenMs ?? 0);
   const plan = await planNow(context, id);
   return {
@@ -85,10 +56,10 @@ async function viewOf(context: HubContext, id: string): Promise<StudentView> {
     joinedMs: known.joinedMs,
     paired: machines.length > 0,
     lastContactMs: Math.max(0, ...seen) || null,
-    needs: needsOf(known, now()),
+    needs: known.needs.map(shown),
     plan,
     planReachedMs: await reachedMs(db, plan.id),
-    sessions: Number(n),
+    sessions: known.sessions,
     unreviewed: known.unreviewed,
     lessons: await lessonsOf(db, id),
   };

@@ -120,8 +120,20 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       ['studentId', 'content'],
     ],
     indexes: [
-      ['studentId', 'startedMs'],
-      ['studentId', 'reviewedMs'],
+      // All that the list of students counts: it is answered from the index alone.
+      [
+        'studentId',
+        'startedMs',
+        'reviewedMs',
+        'analysed',
+        'rehearsals',
+        'balls',
+        'ballsInMix',
+        'warnings',
+        'painBefore',
+        'painAfter',
+        'id',
+      ],
     ],
   },
   warning: {
@@ -163,7 +175,10 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       replyTo: 'text?',
     },
     owners: { sessionId: 'session', authorId: 'person' },
-    indexes: [['sessionId']],
+    indexes: [
+      ['sessionId', 'atMs'],
+      ['authorId', 'sessionId', 'atMs'],
+    ],
   },
   relabel: {
     columns: {
@@ -245,7 +260,7 @@ async function createTable(db: Schema, name: string, form: TableForm): Promise<v
   await table.execute();
   for (const group of indexes)
     await db.schema
-      .createIndex(`${name}Of${group.join('')}`)
+      .createIndex(`${name}Of${group.slice(0, 3).join('')}`)
       .on(name)
       .columns([...group])
       .execute();
