@@ -1,6 +1,9 @@
 #!/usr/bin/env node
 import { join } from 'node:path';
+import type { PracticeHost } from '../practice/host.ts';
+import { coachService } from '../sending/coachLink.ts';
 import { SessionError } from '../sessions/sessionError.ts';
+import type { KeptSessions } from '../streaming/sessionsApi.ts';
 import { openKeeping } from './keeping.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
@@ -18,6 +21,14 @@ import { studentHost } from './studentHost.ts';
 
 const now = (): number => performance.now();
 
+/** `null` where nothing is kept: there is nothing to send then. */
+function coachOf({ store, onSaved }: KeptSessions, practising: () => boolean) {
+  if (store === null) return null;
+  const coach = coachService({ store, practising, now: Date.now, say: console.error });
+  onSaved?.(coach.wake);
+  return coach;
+}
+
 async function run(settings: StudentSettings): Promise<void> {
   const live = liveSensors();
   const first = await practiceSource(settings, live);
@@ -26,16 +37,24 @@ async function run(settings: StudentSettings): Promise<void> {
     date: () => new Date(),
     say: console.error,
   });
-  const host = studentHost({
+  const coach = coachOf(keeping.sessions, () => host.current().view().stage === 'practice');
+  const host: PracticeHost = studentHost({
     first,
     ...(settings.replay === null && { sourceFor: sourceFor(settings, live) }),
     store: personFile(join(settings.data, 'person.json'), console.error),
     said: keeping.said,
+    ...(coach && { plan: () => coach.plan() }),
     now,
     date: Date.now,
   });
   keeping.follow(host);
-  const app = await buildStudentApp({ host, now, desk: live.desk, sessions: keeping.sessions });
+  const app = await buildStudentApp({
+    host,
+    now,
+    desk: live.desk,
+    sessions: keeping.sessions,
+    ...(coach && { coach }),
+  });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
@@ -48,6 +67,7 @@ async function run(settings: StudentSettings): Promise<void> {
     ending = true;
     void host
       .stop()
+      .then(() => coach?.close())
       .then(() => keeping.close())
       .then(() => app.close())
       .then(() => first.close())

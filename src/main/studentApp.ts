@@ -4,6 +4,8 @@ import helmet from '@fastify/helmet';
 import fastifyStatic from '@fastify/static';
 import Fastify, { type FastifyInstance } from 'fastify';
 import type { PracticeHost } from '../practice/host.ts';
+import { registerCoachApi } from '../sending/api.ts';
+import type { CoachService } from '../sending/coachLink.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
@@ -19,6 +21,8 @@ export interface StudentAppOptions {
   readonly dashboardFolder?: string;
   /** What has been kept; without it there is no /api. */
   readonly sessions?: KeptSessions;
+  /** The connection with a coach; without it there is no /api/coach. */
+  readonly coach?: CoachService;
 }
 
 const MISSING =
@@ -58,6 +62,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   refuseOtherNames(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
+  if (options.coach) registerCoachApi(app, options.coach);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
   if (existsSync(`${folder}/index.html`)) {
     await app.register(fastifyStatic, {

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import * as analysis from '../analysis/analysis.ts';
-import { DEFAULT_PLAN } from '../coaching/plan.ts';
+import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
 import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.ts';
 import { practiceHost } from '../practice/host.ts';
 import { type LivePractice, livePractice } from '../practice/livePractice.ts';
@@ -14,6 +14,8 @@ export interface StudentHostOptions {
   /** Makes the sensors of a new practice; left out where there is only the first. */
   readonly sourceFor?: (beginning: Beginning) => SensorSource;
   readonly store: PersonStore;
+  /** What a coach asks; `null` or left out: the default plan. */
+  readonly plan?: () => Plan | null;
   /** Hears what the person says that belongs to the session. */
   readonly said?: (record: PracticeRecord) => void;
   /** Monotonic, ms. */
@@ -23,19 +25,20 @@ export interface StudentHostOptions {
 }
 
 function newPractice(
-  { store, now, date }: StudentHostOptions,
+  { store, now, date, plan }: StudentHostOptions,
   source: SensorSource,
   { hand, kind }: Pick<Beginning, 'hand' | 'kind'>,
 ): LivePractice {
   const person = store.read();
   const guided = kind === 'guided';
+  const asked = plan?.() ?? DEFAULT_PLAN;
   return livePractice({
     practiceId: randomUUID(),
     source,
     chain: analysis,
     settings: {
       hand,
-      plan: guided ? planFor(DEFAULT_PLAN, person) : DEFAULT_PLAN,
+      plan: guided ? planFor(asked, person) : asked,
       ...(guided && { history: volumeHistory(person, date()) }),
       emitFrames: true,
     },

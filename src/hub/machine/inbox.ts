@@ -1,8 +1,6 @@
-import { planChanges } from '../../coaching/planChanges.ts';
-import type { Plan } from '../../coaching/plan.ts';
 import type { Inbox, InboxThread } from '../../streaming/hubContract/machine.ts';
 import type { Comment } from '../../streaming/hubContract/review.ts';
-import type { PlanVersion } from '../../streaming/hubContract/students.ts';
+import { planVersions, validAt } from '../coach/planVersions.ts';
 import type { HubContext } from '../context.ts';
 import { clubOf } from '../people/accounts.ts';
 import { namesOf } from '../people/pairing.ts';
@@ -26,25 +24,10 @@ async function plansOf(
   { db, now }: HubContext,
   studentId: string,
 ): Promise<Pick<Inbox, 'plan' | 'nextPlan'>> {
-  const rows = await db
-    .selectFrom('plan')
-    .leftJoin('person', 'person.id', 'plan.byId')
-    .select(['plan.id', 'number', 'plan', 'validFromMs', 'plan.createdMs', 'person.name as by'])
-    .where('studentId', '=', studentId)
-    .orderBy('number')
-    .execute();
-  const versions = rows.map(({ plan: text, by, ...row }, i): PlanVersion => {
-    const plan = JSON.parse(text) as Plan;
-    const before = rows[i - 1];
-    const changes = before === undefined ? [] : planChanges(JSON.parse(before.plan) as Plan, plan);
-    return { ...row, plan, by: by ?? '', changes };
-  });
-  const valid = versions.filter((v) => v.validFromMs <= now());
+  const versions = await planVersions(db, studentId);
   const later = versions.filter((v) => v.validFromMs > now());
-  const plan = valid.at(-1) ?? null;
-  const next = later.filter((v) => v.number > (plan?.number ?? 0));
-  next.sort((a, b) => a.validFromMs - b.validFromMs);
-  return { plan, nextPlan: next[0] ?? null };
+  later.sort((a, b) => a.validFromMs - b.validFromMs);
+  return { plan: validAt(versions, now()) ?? null, nextPlan: later[0] ?? null };
 }
 
 async function threadsOf({ db }: HubContext, studentId: string): Promise<readonly InboxThread[]> {

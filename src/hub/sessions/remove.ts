@@ -1,4 +1,4 @@
-import { readdir, rm } from 'node:fs/promises';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { HubContext } from '../context.ts';
 import { removeSessionFiles, sessionPaths } from '../sessionPaths.ts';
@@ -11,8 +11,5 @@ export async function removeSession(
   const clips = await db.selectFrom('clip').select('id').where('sessionId', '=', id).execute();
   await db.deleteFrom('session').where('id', '=', id).execute();
   await removeSessionFiles(sessionPaths(places, studentId, id));
-  if (clips.length === 0) return;
-  const films = await readdir(places.clips);
-  for (const film of films.filter((name) => clips.some((clip) => name.startsWith(clip.id))))
-    await rm(join(places.clips, film), { recursive: true, force: true });
+  for (const clip of clips) await rm(join(places.clips, clip.id), { force: true });
 }

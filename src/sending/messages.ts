@@ -1,0 +1,30 @@
+import type { LinkFile } from './linkFile.ts';
+import { type HubClient, HubError } from './hubClient.ts';
+
+/** Fetches what the coach has written and planned, and tells the hub that the plan has come. */
+export async function fetchInbox(client: HubClient, file: LinkFile, nowMs: number): Promise<void> {
+  const inbox = await client.inbox();
+  file.change({ inbox, lastContactMs: nowMs });
+  const { planSeen } = file.read();
+  if (inbox.plan === null || inbox.plan.id === planSeen) return;
+  await client.planSeen(inbox.plan.id);
+  file.change({ planSeen: inbox.plan.id });
+}
+
+/** Sends the answers that wait. @returns why one could not be given, or `null` */
+export async function sendOutbox(client: HubClient, file: LinkFile): Promise<string | null> {
+  let why: string | null = null;
+  for (const { atMs, ...comment } of file.read().outbox) {
+    void atMs;
+    try {
+      await client.comment(comment);
+    } catch (error) {
+      if (!(error instanceof HubError) || error.passing || error.status === 401) throw error;
+      // Its session is still on the way, or the hub will never have it.
+      if (error.code === 'not-sent') continue;
+      why = `An answer of yours was not taken: ${error.message}`;
+    }
+    file.change({ outbox: file.read().outbox.filter(({ id }) => id !== comment.id) });
+  }
+  return why;
+}
