@@ -103,7 +103,7 @@ describe('sending to a coach', () => {
     const [session] = await sessionsOf(hub, 'sam');
     const kept = readFileSync(sessionPaths(hub.context.places, 'sam', session!.id).zip);
     expect(sha256(kept)).toBe(sha256(readFileSync(zip)));
-    expect(readdirSync(join(data, 'sending'))).toEqual([]);
+    await vi.waitFor(() => expect(readdirSync(join(data, 'sending'))).toEqual([]));
   });
 
   it('goes on in the middle after the program was started anew', async () => {

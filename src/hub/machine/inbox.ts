@@ -1,6 +1,6 @@
 import type { Inbox, InboxThread } from '../../streaming/hubContract/machine.ts';
 import type { Comment } from '../../streaming/hubContract/review.ts';
-import { planVersions, validAt } from '../coach/planVersions.ts';
+import { planVersions } from '../coach/planVersions.ts';
 import type { HubContext } from '../context.ts';
 import { clubOf } from '../people/accounts.ts';
 import { namesOf } from '../people/pairing.ts';
@@ -25,9 +25,11 @@ async function plansOf(
   studentId: string,
 ): Promise<Pick<Inbox, 'plan' | 'nextPlan'>> {
   const versions = await planVersions(db, studentId);
-  const later = versions.filter((v) => v.validFromMs > now());
+  const [newest] = versions.filter((v) => v.validFromMs <= now());
+  // One that was made before the plan of now would not replace it.
+  const later = versions.filter((v) => v.validFromMs > now() && v.number > (newest?.number ?? 0));
   later.sort((a, b) => a.validFromMs - b.validFromMs);
-  return { plan: validAt(versions, now()) ?? null, nextPlan: later[0] ?? null };
+  return { plan: newest ?? null, nextPlan: later[0] ?? null };
 }
 
 async function threadsOf({ db }: HubContext, studentId: string): Promise<readonly InboxThread[]> {
