@@ -2,7 +2,7 @@ import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
-import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
+import { answerErrors, refuseSitesBut } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
 import { analysisPart } from './analysis/part.ts';
 import { blocks } from './coach/blocks.ts';
@@ -19,6 +19,7 @@ import { type HubContext, isSecure } from './context.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
 import { club } from './people/club.ts';
+import { LIMITS } from './people/limits.ts';
 import { invites } from './people/invites.ts';
 import { joining } from './people/joining.ts';
 import { login } from './people/login.ts';
@@ -76,24 +77,40 @@ const PARTS: readonly Part[] = [
   machineRoutes,
 ];
 
+/** Of what is sent as JSON; recordings and films have limits of their own. */
+const MAX_JSON_BYTES = 128 * 1024;
+
+/** What is said here is for this reader, now: no cache keeps it, unless a route says otherwise. */
+function keepOutOfCaches(api: FastifyInstance): void {
+  api.addHook('onSend', async (_request, reply) => {
+    if (!reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
+  });
+}
+
 /** Builds the hub; it does not listen. */
 export async function buildHub(context: HubContext): Promise<Hub> {
   const secure = isSecure(context.settings);
   const app = Fastify({
     forceCloseConnections: true,
+    bodyLimit: MAX_JSON_BYTES,
     trustProxy: secure ? 'loopback' : false,
     // An unknown field is a mistake and is said, not dropped.
     ajv: { customOptions: { removeAdditional: false } },
   });
-  await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: secure });
+  await app.register(helmet, {
+    contentSecurityPolicy,
+    strictTransportSecurity: secure && { maxAge: 31_536_000, includeSubDomains: false },
+    xFrameOptions: { action: 'deny' },
+  });
   await app.register(cookie);
-  await describeApi(app);
+  await describeApi(app, secure);
   let routes: readonly GuardedRoute[] = [];
   await app.register(
     async (api) => {
-      answerErrors(api);
-      await api.register(rateLimit, { global: false });
-      api.addHook('onRequest', refuseOtherSites);
+      answerErrors(api, context.say);
+      keepOutOfCaches(api);
+      await api.register(rateLimit, LIMITS);
+      api.addHook('onRequest', (request) => refuseSitesBut(context.settings.publicUrl, request));
       routes = guard(api, context);
       for (const part of PARTS) part(api, context);
     },

@@ -28,7 +28,7 @@ const STATUS: Partial<Record<SessionError['code'], number>> = {
 export const sentence = (text: string): string =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 
-function refusalOf(error: FastifyError | SessionError | Refused): Refused {
+function refusalOf(error: FastifyError | SessionError | Refused, tell?: Tell): Refused {
   if (error instanceof Refused) return error;
   if (error instanceof SessionError)
     return new Refused(STATUS[error.code] ?? 400, error.code, sentence(error.message));
@@ -38,15 +38,20 @@ function refusalOf(error: FastifyError | SessionError | Refused): Refused {
   if (statusCode === 415)
     return new Refused(415, 'not-a-zip', 'A session is sent as a .zip (application/zip).');
   if (statusCode < 500) return new Refused(statusCode, 'bad-input', sentence(error.message));
-  return new Refused(500, 'failed', `The service could not do that (${error.message}).`);
+  if (tell === undefined)
+    return new Refused(500, 'failed', `The service could not do that (${error.message}).`);
+  tell(`Failed: ${error.stack ?? error.message}`);
+  return new Refused(500, 'failed', 'The service could not do that. Its terminal says why.');
 }
 
 const body = ({ code, message }: Refused): ApiError => ({ error: { code, message } });
 
-/** Every refusal of the API as `ApiError`. */
-export function answerErrors(api: FastifyInstance): void {
+type Tell = (sentence: string) => void;
+
+/** Every refusal of the API as `ApiError`. With `tell` the terminal hears what failed inside, and nobody else. */
+export function answerErrors(api: FastifyInstance, tell?: Tell): void {
   api.setErrorHandler((error: FastifyError, _request, reply) => {
-    const refused = refusalOf(error);
+    const refused = refusalOf(error, tell);
     return reply.code(refused.status).send(body(refused));
   });
   api.setNotFoundHandler((_request, reply) =>
@@ -55,12 +60,21 @@ export function answerErrors(api: FastifyInstance): void {
 }
 
 /** A page of another site may not change anything here. */
-export async function refuseOtherSites({ method, headers }: FastifyRequest): Promise<void> {
+export const refuseOtherSites = (request: FastifyRequest): Promise<void> =>
+  refuseSitesBut(null, request);
+
+/** The same, where a proxy may hand on another `host`: `own` is the origin that pages are reached by. */
+export async function refuseSitesBut(
+  own: string | null,
+  { method, headers }: FastifyRequest,
+): Promise<void> {
   if (method === 'GET' || method === 'HEAD') return;
   const { origin, host } = headers;
   const site = headers['sec-fetch-site'];
   const foreignOrigin =
-    origin !== undefined && !(URL.canParse(origin) && new URL(origin).host === host);
+    origin !== undefined &&
+    origin !== own &&
+    !(URL.canParse(origin) && new URL(origin).host === host);
   const foreignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
   if (foreignOrigin || foreignSite)
     throw new Refused(403, 'another-site', 'Only the page of this service may do that.');

@@ -125,7 +125,7 @@ describe('a computer', () => {
     const gone = await hub.ask('sue', { method: 'DELETE', url: `/api/machines/${newest!.id}` });
     expect(gone.statusCode).toBe(204);
     const late = (await post('sue', '/api/me/pairing')).json<{ code: string }>();
-    hub.clock.ms += 16 * 60_000;
+    hub.clock.ms += 11 * 60_000;
     const refused = await post(null, '/api/pair', { code: late.code, machine: 'Late' });
     expect(message(refused)).toMatch(/run out/);
   });

@@ -8,7 +8,7 @@ import { personBehind, signIn } from '../access/signin.ts';
 import { type HubContext, isSecure } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { line, only } from '../parts/api.ts';
-import { hashPassword } from './passwords.ts';
+import { newPasswordHash } from './passwords.ts';
 
 export const LOGIN = Type.String({ pattern: '^[A-Za-z0-9._-]{2,60}$' });
 export const PASSWORD = Type.String({ minLength: 10, maxLength: 200 });
@@ -85,7 +85,7 @@ export async function makePerson({ db, now }: HubContext, asked: NewPerson): Pro
   await refuseTaken(db, asked.login, null);
   const { password, login, ...person } = asked;
   const id = newId();
-  const passwordHash = await hashPassword(password);
+  const passwordHash = await newPasswordHash(password, login);
   await db
     .insertInto('person')
     .values({

@@ -9,7 +9,7 @@ import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { OWN, clubOf, enter, makePerson, refuseTaken } from './accounts.ts';
 import { STRICT } from './limits.ts';
-import { hashPassword } from './passwords.ts';
+import { newPasswordHash, refuseWeak } from './passwords.ts';
 
 const PARAMS = Type.Object({ code: Type.String({ pattern: '^[\\w-]{20,100}$' }) });
 const BODY = only({
@@ -78,7 +78,7 @@ type Asked = { name: string; login: string; password: string; hand?: 'left' | 'r
 async function renew(context: HubContext, id: string, { name, login, password }: Asked) {
   const { db } = context;
   await refuseTaken(db, login, id);
-  const passwordHash = await hashPassword(password);
+  const passwordHash = await newPasswordHash(password, login);
   await db
     .updateTable('person')
     .set({ name, login: login.toLowerCase(), passwordHash, active: 1 })
@@ -111,6 +111,7 @@ export function joining(api: FastifyInstance, context: HubContext): void {
       const invite = await openInvite(context, request.params.code);
       const { hand = 'right', ...own } = request.body;
       await refuseTaken(context.db, own.login, invite.personId);
+      refuseWeak(own.password, own.login);
       await take(context, invite.id);
       const coachId = invite.role === 'student' ? invite.byId : null;
       const id =

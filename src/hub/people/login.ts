@@ -8,8 +8,8 @@ import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
-import { STRICT } from './limits.ts';
-import { hashPassword, isPassword } from './passwords.ts';
+import { STRICT, signInTries, tooMany } from './limits.ts';
+import { isPassword, newPasswordHash } from './passwords.ts';
 
 const WRONG = new Refused(403, 'wrong-password', 'Sign-in name or password is not right.');
 
@@ -22,11 +22,17 @@ async function find({ db }: HubContext, login: string) {
 }
 
 function signInRoute(api: FastifyInstance, context: HubContext): void {
+  const tries = signInTries(api);
   typed(api).post(
     '/login',
     { config: { ...config({ who: 'anyone' }), rateLimit: STRICT }, schema: { body: LOGIN_BODY } },
     async (request, reply): Promise<Me> => {
       const { login, password } = request.body;
+      const waitS = await tries(request);
+      if (waitS > 0) {
+        reply.header('retry-after', waitS);
+        throw tooMany(waitS);
+      }
       const found = await find(context, login);
       const right = await isPassword(password, found?.passwordHash ?? null);
       if (found === undefined || !right || found.active !== 1) {
@@ -51,14 +57,14 @@ function passwordRoute(api: FastifyInstance, context: HubContext): void {
     },
     async (request, reply) => {
       const { id, name, tokenHash } = person(request);
-      const { passwordHash } = await db
+      const { passwordHash, login } = await db
         .selectFrom('person')
-        .select('passwordHash')
+        .select(['passwordHash', 'login'])
         .where('id', '=', id)
         .executeTakeFirstOrThrow();
       if (!(await isPassword(request.body.current, passwordHash)))
         throw new Refused(403, 'wrong-password', 'The password until now is not right.');
-      const next = await hashPassword(request.body.next);
+      const next = await newPasswordHash(request.body.next, login ?? '');
       await db.updateTable('person').set({ passwordHash: next }).where('id', '=', id).execute();
       await signOutElsewhere(db, id, tokenHash);
       await note(context, request, 'password', name);

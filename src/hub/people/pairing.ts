@@ -11,7 +11,7 @@ import { STRICT } from './limits.ts';
 import { qrRows } from './qrRows.ts';
 
 /** A choice. */
-const HOLDS_MS = 15 * 60_000;
+const HOLDS_MS = 10 * 60_000;
 const WRONG = new Refused(
   403,
   'wrong-code',

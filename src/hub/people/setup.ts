@@ -7,6 +7,7 @@ import type { HubContext } from '../context.ts';
 import { config, line, only, typed } from '../parts/api.ts';
 import { OWN, enter, makePerson } from './accounts.ts';
 import { STRICT } from './limits.ts';
+import { refuseWeak } from './passwords.ts';
 
 const BODY = only({ code: line(40), clubName: line(80), ...OWN });
 const DONE = new Refused(409, 'done', 'This hub is set up already. Sign in.');
@@ -19,6 +20,8 @@ const isNeeded = async ({ db }: HubContext): Promise<boolean> =>
 export function setup(api: FastifyInstance, context: HubContext): void {
   const { db, say, settings } = context;
   const code = newCode();
+  const kept = codeHash(code);
+  let taken = false;
   api.addHook('onReady', async () => {
     if (await isNeeded(context))
       say(
@@ -34,7 +37,10 @@ export function setup(api: FastifyInstance, context: HubContext): void {
     async (request, reply): Promise<Me> => {
       const { code: given, clubName, ...own } = request.body;
       if (!(await isNeeded(context))) throw DONE;
-      if (!sameText(codeHash(given), codeHash(code))) throw WRONG;
+      if (!sameText(codeHash(given), kept)) throw WRONG;
+      refuseWeak(own.password, own.login);
+      if (taken) throw DONE;
+      taken = true;
       await db
         .insertInto('club')
         .values({ id: 1, name: clubName, demo: 0 })
