@@ -2,31 +2,36 @@
 import { fileURLToPath } from 'node:url';
 import { buildHub } from '../hub/app.ts';
 import { openHubData } from '../hub/db/open.ts';
+import { fillDemoClub } from '../hub/demo/fill.ts';
 import { servePages } from '../hub/pages.ts';
 import { HUB_HELP, type HubRunSettings, readHubSettings } from './hubSettings.ts';
+import { tellDemo, tellProgress } from './hubDemo.ts';
 import { SettingsError } from './settings.ts';
 
 /** Where `npm run build` puts the page. */
 const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
 
-async function run({ port, host, data, publicUrl }: HubRunSettings): Promise<void> {
+async function run({ port, host, data, publicUrl, demo }: HubRunSettings): Promise<void> {
   const kept = await openHubData(data);
-  const { app } = await buildHub({
+  const context = {
     db: kept.db,
     places: kept.places,
     settings: { publicUrl },
     now: Date.now,
     say: console.log,
-  });
+  };
+  const club = demo ? await fillDemoClub(context, tellProgress()) : null;
+  const { app } = await buildHub(context);
   await servePages(app, DASHBOARD_FOLDER);
   await app.listen({ port, host });
   console.log(`The hub is at ${publicUrl}/  (Ctrl+C ends it)`);
+  if (club !== null) tellDemo(club);
   let ending = false;
   const end = (): void => {
     if (ending) process.exit(1);
     ending = true;
-    void app
-      .close()
+    void Promise.resolve(club?.stop())
+      .then(() => app.close())
       .then(() => kept.close())
       .then(() => process.exit(0));
   };

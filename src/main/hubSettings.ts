@@ -8,6 +8,8 @@ export interface HubRunSettings {
   readonly host: string;
   readonly data: string;
   readonly publicUrl: string;
+  /** A club of invented people with simulated sessions, in a folder of its own. */
+  readonly demo: boolean;
 }
 
 const DEFAULT_PORT = 7411;
@@ -22,6 +24,7 @@ Runs the coach's hub. The first start prints a code with which the first coach s
   --public-url <url>   address that people and computers reach it by, of the reverse proxy with HTTPS in front of it
                        (default http://localhost:<port>)
   --data <folder>      where everything is kept (default ${DEFAULT_DATA})
+  --demo               fill and show a demo club: invented people, simulated sessions, in the folder demo of <data>
   --help               this text`;
 
 const OPTIONS = {
@@ -29,6 +32,7 @@ const OPTIONS = {
   host: { type: 'string' },
   'public-url': { type: 'string' },
   data: { type: 'string' },
+  demo: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
 } as const;
 
@@ -57,10 +61,13 @@ export function readHubSettings(args: readonly string[]): HubRunSettings | 'help
   const port = given.port === undefined ? DEFAULT_PORT : Number(given.port);
   if (!Number.isInteger(port) || port < 0 || port > 65_535)
     throw new SettingsError('--port must be a whole number from 0 to 65535.');
+  const data = given.data ?? DEFAULT_DATA;
+  const demo = given.demo === true;
   return {
     port,
     host: given.host ?? '127.0.0.1',
-    data: given.data ?? DEFAULT_DATA,
+    demo,
+    data: demo ? join(data, 'demo') : data,
     publicUrl: checkedUrl(given['public-url'] ?? `http://localhost:${port}`),
   };
 }

@@ -1,0 +1,152 @@
+import { newId } from '../access/secrets.ts';
+import type { HubContext } from '../context.ts';
+import { sessionPaths } from '../sessionPaths.ts';
+import { NO_SPREADS, NO_VALUES } from '../../sessions/store/spreads.ts';
+import { type DemoSignIn, coachIdOf, demoId, makeDemoPeople } from './people.ts';
+import { DEMO_SESSION_NAME, type DemoAnswer, type DemoOrder } from './simulate.ts';
+import { DEMO_STORIES, type DemoSession, type DemoStory } from './stories.ts';
+import { demoThreads } from './threads.ts';
+
+const DAY_MS = 86_400_000;
+const THREADS = 2;
+
+export interface DemoClub {
+  readonly signIns: readonly DemoSignIn[];
+  /** Fulfilled when every session is there, or `stop` was called. */
+  readonly filled: Promise<void>;
+  stop(): Promise<void>;
+}
+
+interface Planned {
+  readonly story: DemoStory;
+  readonly session: DemoSession;
+  readonly startedMs: number;
+  readonly planNumber: number;
+  readonly order: DemoOrder;
+}
+
+/**
+ * Fills the hub with the demo club. People, plans and lessons are there at once; sessions come one after the other, the
+ * newest first, each simulated from its seed and analysed. What a former start has filled stays.
+ * @param progress hears how many of how many sessions are there
+ */
+export async function fillDemoClub(
+  context: HubContext,
+  progress: (done: number, of: number) => void,
+): Promise<DemoClub> {
+  const signIns = await makeDemoPeople(context);
+  const there = await context.db.selectFrom('session').select('id').execute();
+  const known = new Set(there.map(({ id }) => id));
+  const all = DEMO_STORIES.flatMap((story, i) => plannedOf(context, story, i));
+  const missing = all
+    .filter(({ order }) => !known.has(order.sessionId))
+    .sort((a, b) => b.startedMs - a.startedMs);
+  const byId = new Map(missing.map((planned) => [planned.order.sessionId, planned]));
+  const threads = demoThreads(THREADS);
+  let done = all.length - missing.length;
+  const take = async (answer: DemoAnswer): Promise<void> => {
+    const planned = byId.get(answer.sessionId);
+    if (planned !== undefined) await enter(context, planned, answer);
+    progress(++done, all.length);
+  };
+  const orders = missing.map(({ order }) => order);
+  const filled = threads.run(orders, take).finally(() => threads.close());
+  return { signIns, filled, stop: () => threads.close() };
+}
+
+function plannedOf({ places, now }: HubContext, story: DemoStory, student: number): Planned[] {
+  const studentId = demoId(story.login);
+  // Practised in the evening, each at a slightly other time.
+  const evening = new Date(now()).setUTCHours(17, 0, 0, 0);
+  return story.sessions.map((session, i) => {
+    const sessionId = `${studentId}-${i + 1}`;
+    const startedMs = Math.round(evening - session.daysAgo * DAY_MS + ((i * 37) % 90) * 60_000);
+    const valid = story.plans.findLastIndex(({ daysAgo }) => daysAgo >= session.daysAgo);
+    const plan = story.plans[Math.max(0, valid)]!.plan;
+    const { painBefore = null, painAfter = null, note = '', script } = session;
+    const order: DemoOrder = {
+      sessionId,
+      paths: sessionPaths(places, studentId, sessionId),
+      golferSeed: 100 + student,
+      seed: 1000 * (student + 1) + i,
+      hand: story.hand,
+      script,
+      startedAt: new Date(startedMs).toISOString().slice(0, 19),
+      plan,
+      notes: { painBefore, painAfter, note },
+    };
+    return { story, session, startedMs, planNumber: Math.max(0, valid) + 1, order };
+  });
+}
+
+async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Promise<void> {
+  const { story, session, startedMs, planNumber, order } = planned;
+  const { answer, sha256, bytes } = made;
+  const { sessionId: id, hand, plan, notes } = order;
+  const reviewed = session.daysAgo > story.reviewedDaysAgo && story.reviewedDaysAgo > 0;
+  const coachId = coachIdOf(story);
+  await db.transaction().execute(async (t) => {
+    await t
+      .insertInto('session')
+      .values({
+        ...NOT_ANALYSED,
+        ...notes,
+        id,
+        hand,
+        sha256,
+        bytes,
+        startedMs,
+        planNumber,
+        studentId: demoId(story.login),
+        clientId: id,
+        content: sha256 === '' ? null : sha256,
+        receivedMs: startedMs + 30 * 60_000,
+        plan: JSON.stringify(plan),
+        reviewedMs: reviewed ? startedMs + DAY_MS : null,
+        reviewedBy: reviewed ? coachId : null,
+        ...(answer.ok ? answer.columns : { problem: answer.problem }),
+      })
+      .execute();
+    const warnings = answer.ok ? answer.warnings : [];
+    for (const [position, warning] of warnings.entries())
+      await t
+        .insertInto('warning')
+        .values({ sessionId: id, position, ...warning })
+        .execute();
+    for (const [i, { by, text }] of (session.said ?? []).entries())
+      await t
+        .insertInto('comment')
+        .values({
+          id: newId(),
+          sessionId: id,
+          authorId: by === 'coach' ? coachId : demoId(story.login),
+          atMs: startedMs + (i + 3) * 3_600_000,
+          text,
+          repIndex: null,
+          momentS: null,
+          replyTo: null,
+        })
+        .execute();
+  });
+}
+
+const NOT_ANALYSED = {
+  name: DEMO_SESSION_NAME,
+  simulated: 1,
+  durationS: null,
+  analysed: 0,
+  version: null,
+  problem: null,
+  rehearsals: 0,
+  scored: 0,
+  passed: 0,
+  balls: 0,
+  practiceSwings: 0,
+  ballsInMix: 0,
+  ledger: '',
+  warnings: 0,
+  spreads: JSON.stringify(NO_SPREADS),
+  pooled: JSON.stringify(NO_VALUES),
+  carryOver: JSON.stringify({ addedFlexion: null, keptRotation: null }),
+  differences: '[]',
+} as const;

@@ -1,0 +1,192 @@
+import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
+
+/** One practice of the demo club, as the simulator is asked for it. */
+export interface DemoSession {
+  readonly daysAgo: number;
+  /** For `parseScript`. */
+  readonly script: string;
+  readonly painBefore?: number;
+  readonly painAfter?: number;
+  readonly note?: string;
+  readonly said?: readonly { readonly by: 'coach' | 'student'; readonly text: string }[];
+}
+
+export interface DemoStory {
+  readonly login: string;
+  readonly name: string;
+  readonly hand: 'left' | 'right';
+  readonly coach: 0 | 1;
+  readonly joinedDaysAgo: number;
+  /** Oldest first. */
+  readonly plans: readonly { readonly daysAgo: number; readonly plan: Plan }[];
+  readonly lessons: readonly { readonly daysAgo: number; readonly text: string }[];
+  readonly sessions: readonly DemoSession[];
+  /** The coach has looked at all that is older. */
+  readonly reviewedDaysAgo: number;
+}
+
+/** All invented. */
+export const DEMO_COACHES = [
+  { login: 'ines', name: 'Ines Harrow (demo)', role: 'owner' },
+  { login: 'piet', name: 'Piet Amberley (demo)', role: 'coach' },
+] as const;
+
+const HALF_YEAR = 182;
+const PLAN: Plan = { ...DEFAULT_PLAN, volume: { perSession: 20, perWeek: 30 } };
+const LONGER_HOLD: Plan = {
+  ...PLAN,
+  name: 'Longer hold',
+  targets: { ...PLAN.targets, holdS: { min: 1.2 } },
+};
+const MOVEMENT: Plan = { ...PLAN, name: 'Movement first', stage: 'movement' };
+
+/** Weekly practices from `from` to `to` days ago, oldest first; `share` runs from 0 to 1. */
+function weekly(
+  from: number,
+  to: number,
+  script: (share: number, at: number) => string,
+): DemoSession[] {
+  const days: number[] = [];
+  for (let d = from; d >= to; d -= 7) days.push(d);
+  return days.map((daysAgo, i) => ({
+    daysAgo,
+    script: script(i / Math.max(1, days.length - 1), i),
+  }));
+}
+
+/** Six rehearsals, of which a part has the fault, and three balls. */
+function mixed(fault: string, faulty: number, carry: number, at: number): string {
+  const r = (i: number): string => ((i * 5 + at) % 6 < faulty * 6 ? `r:${fault}` : 'r');
+  const b = `b:${carry.toFixed(2)}`;
+  return `${r(0)} ${r(1)} ${b} ${r(2)} ${r(3)} ${b} ${r(4)} ${r(5)} ${b}`;
+}
+
+const change = (
+  sessions: readonly DemoSession[],
+  fromEnd: number,
+  more: Partial<DemoSession>,
+): readonly DemoSession[] =>
+  sessions.map((s, i) => (i === sessions.length - fromEnd ? { ...s, ...more } : s));
+
+const first = (daysAgo: number, plan = PLAN): DemoStory['plans'] => [{ daysAgo, plan }];
+
+export const DEMO_STORIES: readonly DemoStory[] = [
+  {
+    login: 'mara',
+    name: 'Mara Ellery (demo)',
+    hand: 'right',
+    coach: 0,
+    joinedDaysAgo: HALF_YEAR,
+    plans: first(HALF_YEAR),
+    lessons: [120, 60, 20].map((daysAgo) => ({ daysAgo, text: 'Lesson by video: hold and turn.' })),
+    sessions: change(
+      weekly(HALF_YEAR - 2, 2, (x, i) => mixed('short-hold', 0.7 * (1 - x), 0.4 + 0.5 * x, i)),
+      3,
+      {
+        said: [
+          { by: 'coach', text: 'The hold is quiet now. Keep this pace.' },
+          { by: 'student', text: 'Thank you, it feels easier.' },
+          { by: 'coach', text: 'Good. Same again next week.' },
+        ],
+      },
+    ),
+    reviewedDaysAgo: 4,
+  },
+  {
+    login: 'oren',
+    name: 'Oren Fallow (demo)',
+    hand: 'left',
+    coach: 0,
+    joinedDaysAgo: HALF_YEAR,
+    plans: first(HALF_YEAR),
+    lessons: [{ daysAgo: 90, text: 'Chest before arm, slowly, without a club.' }],
+    sessions: weekly(HALF_YEAR - 3, 1, (x, i) => mixed('arms-first', 1 - x, 0.5 + 0.3 * x, i)),
+    reviewedDaysAgo: 8,
+  },
+  {
+    login: 'tilda',
+    name: 'Tilda Rowe (demo)',
+    hand: 'right',
+    coach: 0,
+    joinedDaysAgo: 150,
+    plans: first(150),
+    lessons: [],
+    sessions: change(
+      weekly(148, 3, () => 'r b b b r b b r b'),
+      1,
+      {
+        said: [{ by: 'student', text: 'Is it bad to hit more balls when it goes well?' }],
+      },
+    ),
+    reviewedDaysAgo: 0,
+  },
+  {
+    login: 'jonas',
+    name: 'Jonas Quill (demo)',
+    hand: 'right',
+    coach: 0,
+    joinedDaysAgo: 160,
+    plans: first(160),
+    lessons: [{ daysAgo: 40, text: 'Shorter swings this month.' }],
+    sessions: change(
+      weekly(158, 2, (_x, i) => mixed('losing-lean', 0.3, 0.6, i)),
+      1,
+      {
+        painBefore: 2,
+        painAfter: 6,
+        note: 'Lower back was sore towards the end.',
+      },
+    ),
+    reviewedDaysAgo: 5,
+  },
+  {
+    login: 'wanda',
+    name: 'Wanda Thorne (demo)',
+    hand: 'left',
+    coach: 0,
+    joinedDaysAgo: HALF_YEAR,
+    plans: first(HALF_YEAR),
+    lessons: [{ daysAgo: 100, text: 'First look at the catch.' }],
+    sessions: weekly(HALF_YEAR - 1, 41, (_x, i) => mixed('missed-catch', 0.2, 0.6, i)),
+    reviewedDaysAgo: 30,
+  },
+  {
+    login: 'edvin',
+    name: 'Edvin Marsh (demo)',
+    hand: 'right',
+    coach: 1,
+    joinedDaysAgo: HALF_YEAR,
+    plans: [
+      { daysAgo: HALF_YEAR, plan: PLAN },
+      { daysAgo: 77, plan: LONGER_HOLD },
+    ],
+    lessons: [{ daysAgo: 77, text: 'New plan: a longer hold.' }],
+    sessions: weekly(HALF_YEAR - 4, 2, (x, i) => mixed('short-hold', x < 0.45 ? 0.8 : 0.1, 0.6, i)),
+    reviewedDaysAgo: 1,
+  },
+  {
+    login: 'lio',
+    name: 'Lio Carrow (demo)',
+    hand: 'right',
+    coach: 1,
+    joinedDaysAgo: 30,
+    plans: first(30, MOVEMENT),
+    lessons: [],
+    sessions: [
+      { daysAgo: 9, script: 'r r r:losing-rotation' },
+      { daysAgo: 4, script: 'r r:short-hold' },
+    ],
+    reviewedDaysAgo: 0,
+  },
+  {
+    login: 'nele',
+    name: 'Nele Abbott (demo)',
+    hand: 'right',
+    coach: 0,
+    joinedDaysAgo: 3,
+    plans: first(3, MOVEMENT),
+    lessons: [],
+    sessions: [{ daysAgo: 1, script: 'r:short-hold r r:arms-first r r' }],
+    reviewedDaysAgo: 0,
+  },
+];

@@ -1,0 +1,74 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { fillDemoClub } from '../../../src/hub/demo/fill.ts';
+import { DEMO_STORIES } from '../../../src/hub/demo/stories.ts';
+import { openHubData } from '../../../src/hub/db/open.ts';
+import { buildHub } from '../../../src/hub/app.ts';
+import type { HubContext } from '../../../src/hub/context.ts';
+import { parseScript } from '../../../src/sensors/sources/synthetic/index.ts';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { testHub } from '../testHub.ts';
+
+describe('the stories of the demo club', () => {
+  it('can all be played, say demo in every name, and are short sessions', () => {
+    for (const { name, sessions } of DEMO_STORIES) {
+      expect(name).toMatch(/\(demo\)$/);
+      for (const { script } of sessions) expect(parseScript(script).length).toBeLessThanOrEqual(12);
+    }
+    expect(DEMO_STORIES).toHaveLength(8);
+    expect(new Set(DEMO_STORIES.map(({ hand }) => hand)).size).toBe(2);
+  });
+});
+
+describe('filling', () => {
+  let root: string;
+  let data: Awaited<ReturnType<typeof openHubData>>;
+  beforeEach(async () => {
+    root = await mkdtemp(join(tmpdir(), 'stillcatch-demo-'));
+    data = await openHubData(root);
+  });
+  afterEach(async () => {
+    await data.close();
+    await rm(root, { recursive: true, force: true });
+  });
+  const contextOf = (): HubContext => ({
+    db: data.db,
+    places: data.places,
+    settings: { publicUrl: 'http://localhost:80' },
+    now: Date.now,
+    say: () => undefined,
+  });
+
+  it('has people, plans and sign-ins at once and simulated, analysed sessions after', async () => {
+    const context = contextOf();
+    let heard: (done: number) => void = () => undefined;
+    const firstDone = new Promise<number>((resolve) => (heard = resolve));
+    const club = await fillDemoClub(context, (done) => heard(done));
+    try {
+      expect(club.signIns).toHaveLength(10);
+      const { app } = await buildHub(context);
+      const { login, password } = club.signIns[0]!;
+      const answer = await app.inject({
+        method: 'POST',
+        url: '/api/login',
+        payload: { login, password },
+      });
+      expect(answer.json()).toMatchObject({ club: { demo: true }, role: 'owner' });
+      await app.close();
+      await firstDone;
+    } finally {
+      await club.stop();
+      await club.filled;
+    }
+    const [row] = await context.db.selectFrom('session').selectAll().execute();
+    expect(row).toMatchObject({ simulated: 1, analysed: 1, name: 'Simulated practice (demo)' });
+    expect(row!.rehearsals).toBeGreaterThan(0);
+  });
+});
+
+it('a real club is never filled with invented people', async () => {
+  const hub = await testHub();
+  await expect(fillDemoClub(hub.context, () => undefined)).rejects.toThrow(/real club/);
+  await hub.close();
+});
