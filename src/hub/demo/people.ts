@@ -1,4 +1,4 @@
-import { hashPassword } from '../people/passwords.ts';
+import { newPasswordHash } from '../people/passwords.ts';
 import type { HubContext } from '../context.ts';
 import { newCode } from '../access/secrets.ts';
 import { DEMO_COACHES, DEMO_STORIES, type DemoStory } from './stories.ts';
@@ -25,7 +25,7 @@ export async function makeDemoPeople(context: HubContext): Promise<readonly Demo
   if (there !== undefined && there.demo !== 1)
     throw new Error('This folder holds a real club: the demo needs a folder of its own.');
   const password = newCode();
-  const passwordHash = await hashPassword(password);
+  const passwordHash = await newPasswordHash(password, 'demo');
   if (there === undefined) {
     const name = 'Demo club (invented people, simulated sessions)';
     await db.insertInto('club').values({ id: 1, name, demo: 1 }).execute();
