@@ -6,6 +6,7 @@ import { monotonicMs } from '../sensors/sources/ble/messages.ts';
 import { radioProblem } from '../sensors/sources/ble/problem.ts';
 import { Radio, type RadioStatus } from '../sensors/sources/ble/radio.ts';
 import type { RadioProcessOptions } from '../sensors/sources/ble/radioProcess.ts';
+import { databaseIsInstalled } from '../sessions/store/driver.ts';
 
 interface DoctorCheck {
   /** What was looked at. */
@@ -55,6 +56,16 @@ function pageCheck(): DoctorCheck {
     state: built ? 'fine' : 'missing',
     found: built ? 'Built.' : 'The page has not been built.',
     mend: built ? [] : ['Build it with: npm run build'],
+  };
+}
+
+function databaseCheck(): DoctorCheck {
+  const there = databaseIsInstalled();
+  return {
+    title: 'Database part',
+    state: there ? 'fine' : 'missing',
+    found: there ? 'Installed.' : 'It is not installed: practices are not kept.',
+    mend: there ? [] : ['Install it with: npm install --include=optional'],
   };
 }
 
@@ -161,10 +172,10 @@ async function radioChecks(options: DoctorOptions): Promise<DoctorCheck[]> {
 /** Looks at everything that live practice needs on this computer. */
 export async function runDoctor(options: DoctorOptions = {}): Promise<DoctorReport> {
   const platform = options.platform ?? process.platform;
-  const checks = [nodeCheck(), pageCheck(), partCheck(platform)];
+  const part = partCheck(platform);
+  const checks = [nodeCheck(), pageCheck(), databaseCheck(), part];
   if (platform === 'linux') checks.push(hardwareCheck(options.sysfs ?? '/sys'));
-  const partMissing = checks[2]?.state === 'missing';
-  if (!partMissing) checks.push(...(await radioChecks(options)));
+  if (part.state !== 'missing') checks.push(...(await radioChecks(options)));
   return { checks, ok: checks.every((c) => c.state !== 'missing') };
 }
 

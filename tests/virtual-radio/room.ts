@@ -13,6 +13,10 @@ export interface Room {
     /** Default: readings that count up, for order and loss. */
     readonly motion?: 'still' | 'tapped';
   }[];
+  /** Where a `Body` moves the sensors (open profile) that have no motion of their own. */
+  readonly body?: string;
+  /** Whole times as fast as life; default 1. */
+  readonly speed?: number;
   readonly seed?: number;
   readonly loss?: number;
   readonly script?: readonly {
@@ -33,6 +37,6 @@ export const inRoom = (room: Room | null, lock: string): RadioProcessOptions => 
 
 /** A radio process on a machine where the optional package was left out. */
 export const withoutNoble = (lock: string): RadioProcessOptions => ({
-  execArgv: preloaded('./withoutNoble.ts'),
+  execArgv: preloaded('./withoutOptional.ts'),
   env: { STILLCATCH_RADIO_LOCK: lock },
 });

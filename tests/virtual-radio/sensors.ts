@@ -17,6 +17,8 @@ export interface SensorOptions {
   readonly ppm?: number;
   readonly perPacket?: number;
   readonly signal?: Signal;
+  /** Readings come from outside by `take`. */
+  readonly fed?: boolean;
   readonly battery?: number;
   readonly maxMtu?: number;
 }
@@ -29,6 +31,8 @@ export interface VirtualSensor {
   identified: number;
   /** Connected, but sends nothing. */
   mute: boolean;
+  /** One reading at a device time, us; open profile only. */
+  take?: (us: number, counts: readonly number[]) => void;
 }
 
 const fresh = () => ({ sent: 0, identified: 0, mute: false });
@@ -99,24 +103,28 @@ export function openProfileSensor(o: SensorOptions): VirtualSensor {
   let sequence = 0;
   let counts: (readonly number[])[] = [];
   let us = 0;
+  const take = (atUs: number, reading: readonly number[]): void => {
+    if (counts.length === 0) us = atUs % 2 ** 32;
+    counts.push(reading);
+    if (counts.length < n) return;
+    const packet = openPacket({ sequence: sequence % 2 ** 16, us, counts });
+    counts = [];
+    if (!running || sensor.mute || peripheral.gatt.subscribed(OPEN_PROFILE.data) === null) return;
+    sequence += 1;
+    sensor.sent += 1;
+    peripheral.notify(OPEN_PROFILE.data, packet);
+  };
+  if (o.fed) return Object.assign(sensor, { peripheral, take });
   readings(
     peripheral,
     () => 104,
     o.ppm ?? 0,
     (k, ms) => {
       if (k === 0) sequence = 0;
-      if (counts.length === 0) us = Math.round(ms * 1000) % 2 ** 32;
-      counts.push(signal(k));
-      if (counts.length < n) return;
-      const packet = openPacket({ sequence: sequence % 2 ** 16, us, counts });
-      counts = [];
-      if (!running || sensor.mute || peripheral.gatt.subscribed(OPEN_PROFILE.data) === null) return;
-      sequence += 1;
-      sensor.sent += 1;
-      peripheral.notify(OPEN_PROFILE.data, packet);
+      take(Math.round(ms * 1000), signal(k));
     },
   );
-  return Object.assign(sensor, { peripheral });
+  return Object.assign(sensor, { peripheral, take });
 }
 
 export function witMotionSensor(o: SensorOptions): VirtualSensor {

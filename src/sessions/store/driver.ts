@@ -1,15 +1,39 @@
+import { createRequire } from 'node:module';
 import { Kysely, SqliteDialect } from 'kysely';
-import Libsql from 'libsql';
+import type Libsql from 'libsql';
 import { SessionError } from '../sessionError.ts';
 
 const DAMAGED = 'the index of sessions is damaged';
+
+const NOT_INSTALLED =
+  'the database part is not installed; get it with: npm install --include=optional';
+
+/** libsql's native half is an optional package for each system: loaded only here, so that its absence can be told. */
+function driver(): typeof Libsql {
+  try {
+    return createRequire(import.meta.url)('libsql') as typeof Libsql;
+  } catch (error) {
+    const missing = (error as { code?: string }).code === 'MODULE_NOT_FOUND';
+    throw missing ? new SessionError('write-failed', NOT_INSTALLED) : error;
+  }
+}
+
+/** Can an index of sessions be opened on this computer? */
+export function databaseIsInstalled(): boolean {
+  try {
+    driver();
+    return true;
+  } catch {
+    return false;
+  }
+}
 
 /**
  * Opens a database file (the index of a data folder, a hub's); the only place that knows the driver. WAL, synced at each commit.
  * @throws SessionError `index-damaged` where it is no sound database.
  */
 export function openDatabase<Tables>(path: string): Kysely<Tables> {
-  const database = inWords(() => new Libsql(path, { timeout: 2000 }));
+  const database = inWords(() => new (driver())(path, { timeout: 2000 }));
   try {
     inWords(() => prepare(database));
   } catch (error) {

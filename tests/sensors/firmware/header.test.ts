@@ -110,6 +110,22 @@ describe.skipIf(!hasCompiler)("the firmware's packet header", () => {
   });
 });
 
+describe.skipIf(!hasCompiler)('the sketch', () => {
+  // The stubs are stubs: they find wrong syntax, names and types, not what a board would do.
+  it('is sound C++ against stub headers of the board and its radio library', () => {
+    const sketch = join(notes, 'stillcatch_sensor', 'stillcatch_sensor.ino');
+    const stubs = fileURLToPath(new URL('./stubs', import.meta.url));
+    const args = ['-std=gnu++11', ...FLAGS.filter((f) => f !== '-Wconversion'), '-I', stubs];
+    const run = spawnSync(
+      'g++',
+      ['-x', 'c++', ...args, '-fsyntax-only', '-include', 'Arduino.h', sketch],
+      { encoding: 'utf8' },
+    );
+    expect(run.stderr).toBe('');
+    expect(run.status).toBe(0);
+  });
+});
+
 describe('the profile', () => {
   it('has the same UUIDs in driver, header and text', () => {
     const header = readFileSync(join(notes, 'stillcatch_sensor', 'stillcatch_packet.h'), 'utf8');

@@ -1,11 +1,11 @@
-// Preloaded into the radio's process: as after `npm install --omit=optional`.
+// Preloaded: as after `npm install --omit=optional`.
 import Module from 'node:module';
 
 type Resolve = (request: string, ...rest: unknown[]) => string;
 const loader = Module as unknown as { _resolveFilename: Resolve };
 const resolve = loader._resolveFilename;
 loader._resolveFilename = (request, ...rest) => {
-  if (request === '@abandonware/noble')
+  if (request === '@abandonware/noble' || request.startsWith('@libsql/'))
     throw Object.assign(new Error(`Cannot find module '${request}'`), { code: 'MODULE_NOT_FOUND' });
   return resolve.call(Module, request, ...rest);
 };

@@ -1,0 +1,67 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { io } from 'socket.io-client';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+const PATIENCE = { timeout: 30_000, interval: 50 };
+
+/** A command of ours where neither noble nor the database's native half can be found. */
+function run(main: string, args: readonly string[]) {
+  const folder = mkdtempSync(join(tmpdir(), 'stillcatch-'));
+  const child = spawn(
+    process.execPath,
+    [
+      ...['--import', 'tsx', '--import', here('../virtual-radio/withoutOptional.ts')],
+      here(`../../src/main/${main}`),
+      ...args,
+    ],
+    { env: { ...process.env, STILLCATCH_HOME: folder } },
+  );
+  onTestFinished(() => {
+    child.kill('SIGKILL');
+    rmSync(folder, { recursive: true, force: true });
+  });
+  const said = { text: '' };
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (text: Buffer) => (said.text += text.toString()));
+  return said;
+}
+
+/** Waits for the address, then for repetitions to come over the socket. */
+async function counts(said: { readonly text: string }): Promise<string> {
+  await vi.waitFor(() => expect(said.text).toMatch(/http:\S+/), PATIENCE);
+  const url = /http:\S+/.exec(said.text)?.[0] ?? '';
+  const socket = io(url, { transports: ['websocket'] });
+  onTestFinished(() => void socket.disconnect());
+  const heard: string[] = [];
+  socket.onAny((...message: unknown[]) => heard.push(JSON.stringify(message)));
+  await vi.waitFor(() => expect(heard.join()).toMatch(/"kind":"rehearsal"/), PATIENCE);
+  return url;
+}
+
+describe('installed with --omit=optional', () => {
+  it('the simulated student practises; what cannot be kept is told with what to do', async () => {
+    const said = run('student.ts', ['--port', '0', '--speed', '30']);
+    const url = await counts(said);
+    expect(said.text).toMatch(/not being kept: the database part is not installed/);
+    const reply = await fetch(`${url}api/sessions`);
+    expect(await reply.text()).toMatch(/npm install --include=optional/);
+  });
+
+  it('a recording is played', async () => {
+    const recording = here('../../recordings/left-mixed.zip');
+    const args = ['--port', '0', '--speed', '8', '--replay', recording];
+    await counts(run('student.ts', args));
+  });
+
+  it('the doctor names both parts', async () => {
+    const said = run('cli.ts', ['doctor']);
+    await vi.waitFor(() => expect(said.text).toMatch(/live sensors need what is marked/), PATIENCE);
+    expect(said.text).toMatch(/MISSING {2}Database part/);
+    expect(said.text).toMatch(/MISSING {2}Bluetooth part/);
+  });
+});
