@@ -268,7 +268,7 @@ export const en = {
       `Movement of ${name} over the last 5 seconds, now ${degPerS} degrees a second`,
     syncTitle: 'Do both clocks agree?',
     syncHelp:
-      'Hold both sensors firmly together and knock them three times against your palm, about once a second.',
+      'Hold both sensors firmly together and knock them three times against your palm, about once a second. A sensor at 100 Hz on a slow link can be up to 10 ms off though its clock above looks well: this shows it.',
     syncStart: 'Check with three taps',
     syncListening: (s: number) => `Tap now: three times, ${s} s left`,
     syncDone: (ms: string, taps: number) =>
