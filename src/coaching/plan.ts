@@ -90,6 +90,7 @@ export const DEFAULT_PLAN: Plan = {
     'Trail arm a little softer',
     'Shoulders square',
     'Camera in line with the stance line, about breastbone height',
+    'For face on: camera square to the stance line, at the same height',
   ],
   note: '',
 };

@@ -1,6 +1,7 @@
 import type { Feed } from './feed/feed.ts';
 import { AfterScreen } from './after/AfterScreen.tsx';
 import { FeedContext } from './feed/hooks.ts';
+import { PlanScreen } from './plan/PlanScreen.tsx';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
 import { ProgressScreen } from './progress/ProgressScreen.tsx';
 import { ReadyScreen } from './ready/ReadyScreen.tsx';
@@ -28,6 +29,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <SessionsScreen />;
     case 'progress':
       return <ProgressScreen />;
+    case 'plan':
+      return <PlanScreen />;
     case 'sensors':
       return <SensorsScreen />;
     case 'safety':

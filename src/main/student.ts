@@ -1,12 +1,15 @@
 #!/usr/bin/env node
 import { join } from 'node:path';
 import type { PracticeHost } from '../practice/host.ts';
+import { volumeHistory } from '../practice/person.ts';
 import { coachService } from '../sending/coachLink.ts';
 import { SessionError } from '../sessions/sessionError.ts';
 import type { KeptSessions } from '../streaming/sessionsApi.ts';
+import { askedPlan } from '../streaming/planApi.ts';
 import { openKeeping } from './keeping.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
+import { planFile, planService } from './planFile.ts';
 import { personFile } from './personFile.ts';
 import { practiceSource, sourceFor } from './practiceSource.ts';
 import {
@@ -38,12 +41,18 @@ async function run(settings: StudentSettings): Promise<void> {
     say: console.error,
   });
   const coach = coachOf(keeping.sessions, () => host.current().view().stage === 'practice');
+  const person = personFile(join(settings.data, 'person.json'), console.error);
+  const plans = planService({
+    file: planFile(join(settings.data, 'plans.json'), Date.now),
+    coach: () => coach?.plan() ?? null,
+    weekRepetitions: () => volumeHistory(person.read(), Date.now()).thisWeek,
+  });
   const host: PracticeHost = studentHost({
     first,
     ...(settings.replay === null && { sourceFor: sourceFor(settings, live) }),
-    store: personFile(join(settings.data, 'person.json'), console.error),
+    store: person,
+    plan: () => askedPlan(plans),
     said: keeping.said,
-    ...(coach && { plan: () => coach.plan() }),
     now,
     date: Date.now,
   });
@@ -54,6 +63,7 @@ async function run(settings: StudentSettings): Promise<void> {
     desk: live.desk,
     sessions: keeping.sessions,
     ...(coach && { coach }),
+    plans,
   });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {

@@ -7,6 +7,7 @@ import type { PracticeHost } from '../practice/host.ts';
 import { registerCoachApi } from '../sending/api.ts';
 import type { CoachService } from '../sending/coachLink.ts';
 import type { DeskService } from '../streaming/desk.ts';
+import { type PlanService, registerPlanApi } from '../streaming/planApi.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
 
@@ -23,6 +24,8 @@ export interface StudentAppOptions {
   readonly sessions?: KeptSessions;
   /** The connection with a coach; without it there is no /api/coach. */
   readonly coach?: CoachService;
+  /** The student's plan; without it there is no /api/plan. */
+  readonly plans?: PlanService;
 }
 
 const MISSING =
@@ -63,6 +66,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
   if (options.coach) registerCoachApi(app, options.coach);
+  if (options.plans) registerPlanApi(app, options.plans);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
   if (existsSync(`${folder}/index.html`)) {
     await app.register(fastifyStatic, {

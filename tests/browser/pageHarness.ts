@@ -13,9 +13,20 @@ import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import type { KeptSessions } from '../../src/streaming/sessionsApi.ts';
+import type { PlanService } from '../../src/streaming/planApi.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+/** Without a coach, and nothing is kept. */
+const NO_PLANS: PlanService = {
+  coach: () => null,
+  own: () => [],
+  write: () => {
+    throw new Error('Nothing is kept here.');
+  },
+  weekRepetitions: () => 0,
+};
+
 const now = (): number => performance.now();
 
 let built: Promise<string> | null = null;
@@ -65,12 +76,13 @@ interface ServiceOptions {
   readonly hand?: 'left' | 'right';
   readonly desk?: DeskService;
   readonly sessions?: KeptSessions;
+  readonly plans?: PlanService;
 }
 
 /** Serves the page of a host on a free (or the given) port. */
 export async function startHost(
   host: PracticeHost,
-  { desk, port, sessions }: ServiceOptions = {},
+  { desk, port, sessions, plans }: ServiceOptions = {},
 ): Promise<RunningHost> {
   const app = await buildStudentApp({
     host,
@@ -78,6 +90,7 @@ export async function startHost(
     dashboardFolder: await builtPage(),
     ...(desk && { desk }),
     ...(sessions && { sessions }),
+    plans: plans ?? NO_PLANS,
   });
   await app.listen({ host: '127.0.0.1', port: port ?? 0 });
   host.current().start();

@@ -10,6 +10,7 @@ export const ROUTES = [
   'after',
   'sessions',
   'progress',
+  'plan',
   'sensors',
   'safety',
 ] as const;
@@ -21,6 +22,7 @@ export const NAV: readonly Route[] = [
   'practice',
   'sessions',
   'progress',
+  'plan',
   'sensors',
   'safety',
 ];

@@ -9,6 +9,7 @@ import {
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { plan } from './en/plan.ts';
+import { planPage } from './en/planPage.ts';
 import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
@@ -30,6 +31,7 @@ export const en = {
     practice: 'Practice',
     sessions: 'Sessions',
     progress: 'Progress',
+    plan: 'Plan',
     sensors: 'Sensors',
     safety: 'Safety',
   },
@@ -41,6 +43,7 @@ export const en = {
   review,
   progress,
   plan,
+  planPage,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,

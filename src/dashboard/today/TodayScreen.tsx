@@ -1,12 +1,15 @@
 import { useState } from 'preact/hooks';
-import { askedRatio } from '../../coaching/plan.ts';
+import { type Plan, askedRatio } from '../../coaching/plan.ts';
 import { measureText } from '../../coaching/measureText.ts';
+import type { PlanView } from '../../streaming/planContract.ts';
 import { useSection } from '../feed/hooks.ts';
+import { useLoad } from '../sessions/useLoad.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { Caution } from '../shell/Caution.tsx';
 import { go, hrefOf, routeForStage } from '../shell/router.ts';
 import { t } from '../strings/strings.ts';
 import { FirstVisit } from './FirstVisit.tsx';
+import { Week } from './Week.tsx';
 
 type Hand = 'left' | 'right';
 type Sensors = 'demo' | 'bluetooth';
@@ -31,8 +34,9 @@ function Choice<T extends string>(props: {
   );
 }
 
-function PlanSentence() {
-  const plan = useSection('plan');
+function PlanSentence({ next }: { readonly next: Plan | null }) {
+  const running = useSection('plan');
+  const plan = next ?? running;
   if (plan === null) return null;
   const { rehearsals, balls } = askedRatio(plan);
   const hold = plan.targets.holdS?.min;
@@ -113,13 +117,15 @@ function DemoButton({ hand }: { readonly hand: Hand }) {
 /** What is asked today, and the way into a practice. */
 export function TodayScreen() {
   const stage = useSection('stage');
+  const { data: view } = useLoad<PlanView>('plan');
   const firstUse = useSection('person')?.firstUse ?? true;
   const underWay = stage !== null && routeForStage(stage) === 'ready' && stage !== 'stopped';
   return (
     <main id="main" class="today" tabIndex={-1}>
       <div class="today-start">
         <h1>{t.today.title}</h1>
-        <PlanSentence />
+        <PlanSentence next={view?.plan ?? null} />
+        {view !== null && <Week view={view} />}
         <LastTime />
         {underWay && (
           <p>

@@ -1,0 +1,99 @@
+import { useState } from 'preact/hooks';
+import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
+import { planChanges } from '../../coaching/planChanges.ts';
+import type { PlanView } from '../../streaming/planContract.ts';
+import type { SpreadsView } from '../../streaming/sessionsContract.ts';
+import { t } from '../strings/strings.ts';
+import { PlanEditor } from './PlanEditor.tsx';
+import { draftOf, readDraft } from './draft.ts';
+
+const words = t.planPage;
+
+function Changes({ before, after }: { readonly before: Plan; readonly after: Plan | null }) {
+  const changes = after === null ? [] : planChanges(before, after);
+  return (
+    <section class="what-changes" aria-live="polite">
+      <h3>{words.what}</h3>
+      {after === null && <p class="refusal">{words.invalid}</p>}
+      {after !== null && changes.length === 0 && <p>{words.nothing}</p>}
+      <ul>
+        {changes.map((change) => (
+          <li key={change}>{change}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function History(props: {
+  readonly versions: PlanView['versions'];
+  readonly take: (plan: Plan) => void;
+}) {
+  if (props.versions.length === 0) return null;
+  return (
+    <section class="plan-history">
+      <h2>{words.history}</h2>
+      <ol class="plain" reversed>
+        {props.versions.map(({ number, madeMs, plan, changes }) => (
+          <li key={number}>
+            <h3>{words.version(number, madeMs)}</h3>
+            <p>{changes.length === 0 ? words.same : changes.join(' ')}</p>
+            <button type="button" class="quiet" onClick={() => props.take(plan)}>
+              {words.takeUp(number)}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+/** Writes the next version of one's own plan; what was typed stays where it is refused. */
+export function OwnPlanForm(props: {
+  readonly view: PlanView;
+  readonly last: SpreadsView;
+  /** Why it was not saved, in a sentence; `null` where it was. */
+  readonly onSave: (plan: Plan) => Promise<string | null>;
+}) {
+  const { view, last, onSave } = props;
+  const [draft, setDraft] = useState(() => draftOf(view.plan));
+  const [outcome, setOutcome] = useState<{ readonly refusal: string | null } | null>(null);
+  const { plan, problems } = readDraft(draft);
+  const unchanged = plan !== null && planChanges(view.plan, plan).length === 0;
+  const take = (from: Plan): void => {
+    setDraft(draftOf(from));
+    setOutcome(null);
+  };
+  const save = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    if (plan !== null) setOutcome({ refusal: await onSave(plan) });
+  };
+  return (
+    <>
+      <form class="plan-form" onSubmit={(event) => void save(event)}>
+        <h2>{words.change}</h2>
+        <PlanEditor draft={draft} set={setDraft} problems={problems} last={last} />
+        <Changes before={view.plan} after={plan} />
+        {outcome !== null && outcome.refusal !== null && (
+          <p class="refusal" role="alert">
+            {outcome.refusal}
+          </p>
+        )}
+        <p role="status">{outcome?.refusal === null && unchanged ? words.saved : ''}</p>
+        <div class="row">
+          <button type="submit" class="primary" disabled={plan === null || unchanged}>
+            {words.save}
+          </button>
+          <button type="button" onClick={() => take(view.plan)}>
+            {words.asItIs}
+          </button>
+          <button type="button" onClick={() => take(DEFAULT_PLAN)}>
+            {words.standard}
+          </button>
+        </div>
+        <p class="fine">{words.next}</p>
+      </form>
+      <History versions={view.versions} take={take} />
+    </>
+  );
+}

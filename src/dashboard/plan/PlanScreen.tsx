@@ -1,0 +1,65 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Plan } from '../../coaching/plan.ts';
+import type { PlanView } from '../../streaming/planContract.ts';
+import type { Progress } from '../../streaming/sessionsContract.ts';
+import { useSection } from '../feed/hooks.ts';
+import { ask } from '../sessions/api.ts';
+import { useLoad } from '../sessions/useLoad.ts';
+import { Caution } from '../shell/Caution.tsx';
+import { t } from '../strings/strings.ts';
+import { OwnPlanForm } from './OwnPlanForm.tsx';
+import { PlanSheet } from './PlanSheet.tsx';
+
+const words = t.planPage;
+
+const put = (plan: Plan): Promise<PlanView> =>
+  ask<PlanView>('plan', {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(plan),
+  });
+
+function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView) => void }) {
+  const progress = useLoad<Progress>('progress');
+  const leftHanded = useSection('hand') === 'left';
+  const save = (plan: Plan): Promise<string | null> =>
+    put(plan).then(
+      (next) => {
+        set(next);
+        return null;
+      },
+      (error: Error) => error.message,
+    );
+  return (
+    <>
+      <p>{words.author[view.author]}</p>
+      <p>{words.week(view.weekRepetitions, view.plan.volume.perWeek)}</p>
+      <PlanSheet plan={view.plan} leftHanded={leftHanded} />
+      {view.author !== 'coach' && (
+        <OwnPlanForm
+          view={view}
+          last={progress.data?.sessions.at(-1)?.rehearsals ?? {}}
+          onSave={save}
+        />
+      )}
+    </>
+  );
+}
+
+/** The plan: read by the student, and changed where no coach set it. */
+export function PlanScreen() {
+  const { data, problem } = useLoad<PlanView>('plan');
+  const [view, setView] = useState<PlanView | null>(null);
+  useEffect(() => setView(data), [data]);
+  return (
+    <main id="main" class="page plan-page" tabIndex={-1}>
+      <h1>{words.title}</h1>
+      {view === null ? (
+        <p class={problem === null ? '' : 'refusal'}>{problem ?? words.loading}</p>
+      ) : (
+        <Written view={view} set={setView} />
+      )}
+      <Caution />
+    </main>
+  );
+}
