@@ -102,7 +102,7 @@ describe('the hub in the browser', () => {
   it('shows the coach who needs a look, and why, and is walked by keyboard', async () => {
     await coach.reload();
     await coach.getByText('1 of 1 student needs a look.').waitFor();
-    await coach.getByText(/is not reviewed/).waitFor();
+    await coach.locator('.student-line .reason').waitFor();
     await expectSound(coach);
     await coach.keyboard.press('/');
     await coach.keyboard.type('nobody like that');
