@@ -1,17 +1,52 @@
 #!/usr/bin/env node
+import { type AddressInfo, createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
+import type { FastifyInstance } from 'fastify';
 import { buildHub } from '../hub/app.ts';
+import { backUp } from '../hub/backup.ts';
 import { openHubData } from '../hub/db/open.ts';
 import { fillDemoClub } from '../hub/demo/fill.ts';
 import { servePages } from '../hub/pages.ts';
-import { HUB_HELP, type HubRunSettings, readHubSettings } from './hubSettings.ts';
 import { tellDemo, tellProgress } from './hubDemo.ts';
+import { HUB_HELP, type HubRunSettings, readHubSettings, warningOf } from './hubSettings.ts';
 import { SettingsError } from './settings.ts';
 
 /** Where `npm run build` puts the page. */
 const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
 
-async function run({ port, host, data, publicUrl, demo }: HubRunSettings): Promise<void> {
+/** One that nobody uses now: links carry it before it is listened on. */
+const freePort = (host: string): Promise<number> =>
+  new Promise((resolve, reject) => {
+    const server = createServer().once('error', reject);
+    server.listen(0, host, () => {
+      const { port } = server.address() as AddressInfo;
+      server.close(() => resolve(port));
+    });
+  });
+
+async function listen(app: FastifyInstance, port: number, host: string): Promise<void> {
+  try {
+    await app.listen({ port, host });
+  } catch (error) {
+    await app.close();
+    if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
+    throw new Error(`Port ${port} is taken by another program. Give another one with --port N.`, {
+      cause: error,
+    });
+  }
+}
+
+async function backup(data: string, into: string): Promise<void> {
+  const files = await backUp(data, into);
+  console.log(`The hub in ${data} was copied to ${into}: its database and ${files} files.`);
+}
+
+async function run(settings: HubRunSettings): Promise<void> {
+  const { host, data, demo } = settings;
+  const port = settings.port === 0 ? await freePort(host) : settings.port;
+  const publicUrl = settings.url ?? `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
+  const warning = warningOf(settings);
+  if (warning !== null) console.error(warning);
   const kept = await openHubData(data);
   const context = {
     db: kept.db,
@@ -23,7 +58,12 @@ async function run({ port, host, data, publicUrl, demo }: HubRunSettings): Promi
   const club = demo ? await fillDemoClub(context, tellProgress()) : null;
   const { app } = await buildHub(context);
   await servePages(app, DASHBOARD_FOLDER);
-  await app.listen({ port, host });
+  try {
+    await listen(app, port, host);
+  } catch (error) {
+    await kept.close();
+    throw error;
+  }
   console.log(`The hub is at ${publicUrl}/  (Ctrl+C ends it)`);
   if (club !== null) tellDemo(club);
   let ending = false;
@@ -42,6 +82,7 @@ async function run({ port, host, data, publicUrl, demo }: HubRunSettings): Promi
 try {
   const settings = readHubSettings(process.argv.slice(2));
   if (settings === 'help') console.log(HUB_HELP);
+  else if (settings.backup !== null) await backup(settings.data, settings.backup);
   else await run(settings);
 } catch (error) {
   console.error(error instanceof Error ? error.message : String(error));

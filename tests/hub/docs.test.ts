@@ -7,8 +7,15 @@ beforeAll(async () => {
 });
 afterAll(() => hub.close());
 
+interface Operation {
+  readonly requestBody?: unknown;
+  readonly tags?: readonly string[];
+  readonly description?: string;
+  readonly responses: Readonly<Record<string, unknown>>;
+}
+
 interface Described {
-  readonly paths: Readonly<Record<string, Readonly<Record<string, { requestBody?: unknown }>>>>;
+  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>;
 }
 
 describe('the description of the API', () => {
@@ -18,7 +25,12 @@ describe('the description of the API', () => {
     const { paths } = answer.json<Described>();
     for (const { method, url } of hub.routes) {
       const path = url.replaceAll(/:(\w+)/g, '{$1}');
-      expect(paths[path]?.[method.toLowerCase()], `${method} ${url}`).toBeDefined();
+      const described = paths[path]?.[method.toLowerCase()];
+      expect(described?.tags, `${method} ${url}`).toHaveLength(1);
+      expect(described?.description, `${method} ${url}`).toMatch(/\.$/);
+      expect(JSON.stringify(described?.responses['4XX']), `${method} ${url}`).toMatch(
+        /"code".*"message"/,
+      );
     }
     expect(paths['/api/login']?.['post']?.requestBody).toBeDefined();
   });

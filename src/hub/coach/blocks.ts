@@ -54,11 +54,13 @@ export function blocks(api: FastifyInstance, { db }: HubContext): void {
     '/blocks/:blockId',
     { config: COACH, schema: { params: PARAMS } },
     async (request, reply) => {
-      await db
+      const { numDeletedRows } = await db
         .deleteFrom('block')
         .where('id', '=', request.params.blockId)
         .where('coachId', '=', person(request).id)
-        .execute();
+        .executeTakeFirst();
+      if (numDeletedRows === 0n)
+        throw new Refused(404, 'not-found', 'There is no text of yours like that.');
       return reply.code(204).send();
     },
   );

@@ -100,11 +100,13 @@ function templateRoutes(api: FastifyInstance, { db }: HubContext): void {
     '/templates/:templateId',
     { config: COACH, schema: { params: Type.Object({ templateId: ID }) } },
     async (request, reply) => {
-      await db
+      const { numDeletedRows } = await db
         .deleteFrom('template')
         .where('id', '=', request.params.templateId)
         .where('coachId', '=', person(request).id)
-        .execute();
+        .executeTakeFirst();
+      if (numDeletedRows === 0n)
+        throw new Refused(404, 'not-found', 'There is no template of yours like that.');
       return reply.code(204).send();
     },
   );
