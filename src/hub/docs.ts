@@ -77,6 +77,6 @@ export async function describeApi(app: FastifyInstance, secure: boolean): Promis
   await app.register(swaggerUi, {
     routePrefix: '/docs',
     staticCSP: STATIC_CSP,
-    uiConfig: { validatorUrl: null, supportedSubmitMethods: ['get'] },
+    uiConfig: { layout: 'BaseLayout', validatorUrl: null, supportedSubmitMethods: ['get'] },
   });
 }
