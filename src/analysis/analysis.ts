@@ -54,7 +54,7 @@ export function finish(state: AnalysisState, emit: Emit): void {
   const { calibrating } = state;
   if (calibrating.calibration !== null) return;
   calibrating.calibration = closeCalibration(calibrating);
-  emit({ kind: 'calibration', quality: calibrating.calibration.quality });
+  emit({ kind: 'calibration', ...calibrating.calibration });
 }
 
 const endOf = (e: SessionEvent): number => e.onsetS + e.durationS;
@@ -186,13 +186,14 @@ function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void 
     tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
   } else if (isMark(event)) takeMark(state, event, emit);
   else if (event.type === 'pain') takePain(state, event, emit);
-  else if (stepCalibrating(state.calibrating, event)) tellCalibration(state, atS, emit);
+  else if (stepCalibrating(state.calibrating, event, state.settings.known))
+    tellCalibration(state, atS, emit);
 }
 
 function tellCalibration(state: AnalysisState, atS: number, emit: Emit): void {
   const { calibration, mountings, addressSeen } = state.calibrating;
   if (calibration === null) return;
-  emit({ kind: 'calibration', quality: calibration.quality });
+  emit({ kind: 'calibration', ...calibration });
   const ready = mountings !== null && addressSeen;
   tellPhase(state, ready ? 'waiting' : 'calibrating', atS, 0, emit);
 }

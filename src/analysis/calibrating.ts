@@ -9,6 +9,7 @@ import {
   mountingOf,
   refusal,
 } from '../body/calibration.ts';
+import { type KnownFits, type RecheckSteps, recheck } from '../body/recheck.ts';
 import { missingStep } from '../body/calibrationProblems.ts';
 import {
   type CalibrationSteps,
@@ -31,6 +32,8 @@ const KEEP_S = 40;
 export interface CalibratingState {
   readonly recent: Readonly<Record<WornSensor, Recent>>;
   steps: CalibrationSteps;
+  /** A re-check under way. */
+  rechecking: Partial<RecheckSteps>;
   calibration: Calibration | null;
   /** Follow from the calibration and what is known of the accelerometers' offsets. */
   mountings: Mountings | null;
@@ -47,6 +50,7 @@ export const createCalibrating = (): CalibratingState => ({
     trailArm: createRecent(ORIENTATION_WIDTH, KEEP_S),
   },
   steps: emptySteps(),
+  rechecking: {},
   calibration: null,
   mountings: null,
   accBias: { chest: ZERO, trailArm: ZERO },
@@ -70,14 +74,35 @@ const windowOf = (s: CalibratingState, e: SessionEvent): StepWindow => ({
 });
 
 /** Takes a finished calibration step. Returns true where the calibration changed. */
-export function stepCalibrating(s: CalibratingState, e: SessionEvent): boolean {
+export function stepCalibrating(s: CalibratingState, e: SessionEvent, known?: KnownFits): boolean {
   const window = windowOf(s, e);
   if (e.type === 'address-reference') return takeAddress(s, window);
+  if (e.type.startsWith('recheck-')) return stepRecheck(s, e.type, window, known);
   if (!e.type.startsWith('calibration-')) return false;
   if (s.addressSeen && e.type === 'calibration-stand') startAgain(s);
   if (e.type === 'calibration-bow') startAfterWhole(s);
   addStep(s.steps, e, window);
   return e.type === 'calibration-stand' && standsAround(s.steps).after !== null && solve(s);
+}
+
+/** The arm raise is the last of a re-check: then the kept calibration stands, or is refused. */
+function stepRecheck(
+  s: CalibratingState,
+  type: SessionEvent['type'],
+  window: StepWindow,
+  known: KnownFits | undefined,
+): boolean {
+  if (type === 'recheck-stand') {
+    startAgain(s);
+    s.rechecking = { stand: window };
+  }
+  if (type === 'recheck-bow') s.rechecking = { ...s.rechecking, bow: window };
+  const { stand, bow } = s.rechecking;
+  if (type !== 'recheck-armRaise' || stand === undefined || bow === undefined) return false;
+  s.rechecking = {};
+  s.calibration = recheck(known, { stand, bow, armRaise: window }, s.accBias);
+  face(s, stand);
+  return true;
 }
 
 function startAgain(s: CalibratingState): void {
@@ -111,10 +136,15 @@ function mount(s: CalibratingState): Mountings | null {
 
 function solve(s: CalibratingState): boolean {
   s.calibration = calibrate(s.steps);
-  const mountings = mount(s);
-  if (mountings === null) return true;
   const { before, after } = standsAround(s.steps);
-  const stand = after ?? before;
+  face(s, after ?? before);
+  return true;
+}
+
+/** The mountings, and the headings from where the chest and the arm point in a stand. */
+function face(s: CalibratingState, stand: StepWindow | null): void {
+  const mountings = mount(s);
+  if (mountings === null) return;
   const chest = meanAngle(
     (stand?.chest ?? []).map((o) => headingOf(multiply(o.q, mountings.chest))),
   );
@@ -122,7 +152,6 @@ function solve(s: CalibratingState): boolean {
     (stand?.trailArm ?? []).map((o) => headingOf(multiply(o.q, mountings.trailArm))),
   );
   s.headings = chest === null || arm === null ? null : { chest: -chest, trailArm: -arm };
-  return true;
 }
 
 /** The student's own address: turn is 0 here, and the arm's heading against the chest is kept for later. */

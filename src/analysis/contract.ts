@@ -1,4 +1,5 @@
 import type { CalibrationQuality } from '../body/calibrationResult.ts';
+import type { KnownFits } from '../body/recheck.ts';
 import type { BodyFrame, JointAngles } from '../body/segments.ts';
 import type { Ledger, SafetyWarning } from '../coaching/judgement.ts';
 import type { VolumeHistory } from '../coaching/warnings.ts';
@@ -12,6 +13,8 @@ export interface AnalysisSettings {
   readonly plan: Plan;
   /** What was done before this session; left out = nothing known. */
   readonly history?: VolumeHistory;
+  /** An earlier calibration of the same sensors, which a re-check may find still true. */
+  readonly known?: KnownFits;
   /** Also give every instant's pose and angles: for the screen and for curves. */
   readonly emitFrames?: boolean;
 }
@@ -27,7 +30,12 @@ export type Phase =
 
 /** What comes out, in order of session time. */
 export type AnalysisOutput =
-  | { readonly kind: 'calibration'; readonly quality: CalibrationQuality }
+  | {
+      readonly kind: 'calibration';
+      readonly quality: CalibrationQuality;
+      /** What may be kept for a later re-check; `null` where it was refused. */
+      readonly fits: KnownFits | null;
+    }
   | {
       readonly kind: 'phase';
       readonly phase: Phase;

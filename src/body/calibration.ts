@@ -141,7 +141,7 @@ function latestComplete(
 }
 
 /** A bow goes out about -Z, a raise about +Z; the axis is signed by where the movement goes. */
-const towardRight = (sensor: WornSensor, axis: Vec3): Vec3 =>
+export const towardRight = (sensor: WornSensor, axis: Vec3): Vec3 =>
   sensor === 'chest' ? scale(axis, -1) : axis;
 
 /**

@@ -19,3 +19,9 @@ export const LIMITS = {
   /** Agreement of gyro and accelerometer on the same turn, -1..1. */
   gyroAgreement: 0.5,
 } as const;
+
+/** How far a mounting may sit from the kept one; from `npm run report:recheck`. */
+export const RECHECK_LIMITS = {
+  chest: { tiltDeg: 8, twistDeg: 9 },
+  trailArm: { tiltDeg: 9, twistDeg: 12 },
+} as const;

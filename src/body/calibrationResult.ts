@@ -18,7 +18,9 @@ export type CalibrationProblemCode =
   | 'upside-down'
   | 'gyro-sign'
   | 'gravity-norm'
-  | 'gap';
+  | 'gap'
+  | 'mounting-moved'
+  | 'nothing-kept';
 
 export interface SensorCalibrationQuality {
   /** l1/(l1+l2+l3) of the gyro during the movement, 0..1; `null` where it could not be taken. */

@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Type from 'typebox';
 import Compile from 'typebox/compile';
+import { FITS } from '../sessions/knownCalibration.ts';
 import { MOST_SESSIONS, NOBODY, type Person } from '../practice/person.ts';
 
 const degrees = Type.Optional(Type.Number({ minimum: 0, maximum: 180 }));
@@ -16,6 +17,18 @@ const schema = Type.Object({
     lateralTrailDeg: degrees,
     lateralLeadDeg: degrees,
   }),
+  calibration: Type.Optional(
+    Type.Object({
+      madeMs: Type.Number({ minimum: 0 }),
+      hand: Type.Union([Type.Literal('left'), Type.Literal('right')]),
+      sensors: Type.Object({
+        kind: Type.Union([Type.Literal('synthetic'), Type.Literal('replay'), Type.Literal('ble')]),
+        chest: Type.String({ maxLength: 200 }),
+        trailArm: Type.String({ maxLength: 200 }),
+      }),
+      fits: FITS,
+    }),
+  ),
   sessions: Type.Array(
     Type.Object({
       startedMs: Type.Number({ minimum: 0 }),

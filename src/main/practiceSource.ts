@@ -1,3 +1,4 @@
+import type { KnownFits } from '../body/recheck.ts';
 import type { Beginning } from '../practice/host.ts';
 import { ReplaySource } from '../sensors/sources/replay/index.ts';
 import type { SensorSource } from '../sensors/sources/source.ts';
@@ -13,6 +14,8 @@ export interface PracticeSource {
   readonly source: SensorSource;
   readonly hand: 'left' | 'right';
   readonly kind: Beginning['kind'];
+  /** The earlier calibration that a recording's re-check compared with. */
+  readonly known?: KnownFits;
   close(): Promise<void>;
 }
 
@@ -47,10 +50,11 @@ async function recording(path: string, speed: number): Promise<Omit<PracticeSour
   const session = await openSession(path);
   requireCalibration(session);
   const { hand, tracks, simulated } = session.header;
-  const known = (track: TrackHeader) => ({ name: track.device, nominalRateHz: track.samplingHz });
-  const sensors = { chest: known(tracks.chest), trailArm: known(tracks.trailArm) };
+  const aboutOf = (track: TrackHeader) => ({ name: track.device, nominalRateHz: track.samplingHz });
+  const sensors = { chest: aboutOf(tracks.chest), trailArm: aboutOf(tracks.trailArm) };
   const source = new ReplaySource({ inputs: session.inputs(), sensors, speed, simulated });
-  return { source, hand, close: () => session.close() };
+  const known = session.known === null ? {} : { known: session.known };
+  return { source, hand, ...known, close: () => session.close() };
 }
 
 /** @throws SessionError where the recording cannot be read. */

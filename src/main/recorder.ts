@@ -123,6 +123,7 @@ export class PracticeRecorder {
         name: source.simulated ? 'Simulated practice' : 'Practice',
         simulated: source.simulated,
         plan,
+        ...(practice.known !== null && { known: practice.known }),
         startedAt: date(),
         painBefore: this.#notes.painBefore ?? null,
         tracks: tracksOf(sensors),

@@ -27,12 +27,14 @@ export interface StudentHostOptions {
 function newPractice(
   { store, now, date, plan }: StudentHostOptions,
   source: SensorSource,
-  { hand, kind }: Pick<Beginning, 'hand' | 'kind'>,
+  { hand, kind, known }: Pick<Beginning, 'hand' | 'kind'> & Pick<PracticeSource, 'known'>,
 ): LivePractice {
   const person = store.read();
   const guided = kind === 'guided';
   const asked = plan?.() ?? DEFAULT_PLAN;
-  return livePractice({
+  const { calibration } = person;
+  const kept = guided && calibration?.hand === hand ? calibration : null;
+  const practice = livePractice({
     practiceId: randomUUID(),
     source,
     chain: analysis,
@@ -40,11 +42,28 @@ function newPractice(
       hand,
       plan: guided ? planFor(asked, person) : asked,
       ...(guided && { history: volumeHistory(person, date()) }),
+      ...(known && { known }),
+      ...(kept && { known: kept.fits }),
       emitFrames: true,
     },
     now,
     guided,
-    person: personView(person),
+    person: { ...personView(person), ...(kept && { calibratedMs: kept.madeMs }) },
+    ...(kept && { knownOf: kept.sensors }),
+  });
+  if (guided) keepCalibration(store, date, practice);
+  return practice;
+}
+
+/** A calibration that was done in full is there to be re-checked next time, whatever becomes of the practice. */
+function keepCalibration(store: PersonStore, date: () => number, practice: LivePractice): void {
+  let kept: unknown = null;
+  practice.changes.subscribe(({ sections }) => {
+    const calibrated = sections.has('calibration') ? practice.calibrated() : null;
+    if (calibrated === null || calibrated.fits === kept) return;
+    kept = calibrated.fits;
+    const { hand } = practice.view();
+    store.write({ ...store.read(), calibration: { madeMs: date(), hand, ...calibrated } });
   });
 }
 

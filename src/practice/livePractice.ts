@@ -1,11 +1,14 @@
 import { Subject, interval, map, type Observable, type Subscription } from 'rxjs';
 import type { AnalysisResult } from '../analysis/result.ts';
+import type { KnownFits } from '../body/recheck.ts';
 import type { ImuSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import { type CurveColumns, emptyCurve } from './curve.ts';
 import { type PracticeCommand, type Refusal, obey } from './obey.ts';
 import { type PracticeDraft, type Section, newDraft, setSection } from './reduce.ts';
+import type { SensorIdentity } from './person.ts';
+import { sensorsOf } from './recheck.ts';
 import { type PracticeOptions, type Run, resultOf, takeSignal } from './run.ts';
 import type { SourceSignal } from './signal.ts';
 import type { KeepingView, PracticeView } from './view.ts';
@@ -24,6 +27,10 @@ export interface LivePractice {
   /** One for each signal or command that changed something. */
   readonly changes: Observable<PracticeChange>;
   view(): PracticeView;
+  /** The earlier calibration that may be re-checked; `null` where there is none. */
+  readonly known: KnownFits | null;
+  /** What was calibrated in full here, and with which sensors; `null` before that. */
+  calibrated(): { readonly fits: KnownFits; readonly sensors: SensorIdentity } | null;
   start(): void;
   obey(command: PracticeCommand): Refusal;
   /** The screens hear what becomes of the recording. */
@@ -67,6 +74,7 @@ function newRun<State>(
     firstS: null,
     newest: null,
     saidS: 0,
+    fits: null,
     post: (event) => signals.next({ kind: 'event', atMs: now(), event }),
     startSource: () => source.start(listen(signals, now)),
   };
@@ -88,6 +96,8 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
     signals,
     changes,
     view: () => run.draft.view,
+    known: options.settings.known ?? null,
+    calibrated: () => (run.fits === null ? null : { fits: run.fits, sensors: sensorsOf(run) }),
     start: () => {
       if (!options.guided) run.startSource();
       const ticks = interval(TICK_MS).pipe(map(() => ({ kind: 'tick' as const, atMs: now() })));

@@ -13,10 +13,12 @@ import {
   isOver,
   saidNow,
   sessionNow,
+  setStage,
   showGuide,
   takeGuideOutput,
   tellSensors,
 } from './run.ts';
+import { beginRecheck } from './recheck.ts';
 import { type SafetyAnswers, judgeSafety } from './safety.ts';
 import { sensorProblems } from './sensorCheck.ts';
 import type { Stage } from './view.ts';
@@ -30,6 +32,8 @@ export type PracticeCommand =
   | { readonly type: 'safety'; readonly answers: SafetyAnswers }
   /** The step under way is done, is to be left out, or is to be done once more. */
   | { readonly type: 'next' | 'skip' | 'again' }
+  /** Instead of a whole calibration: is the kept one still true? */
+  | { readonly type: 'recheck' }
   | { readonly type: 'finish' }
   | {
       readonly type: 'close';
@@ -71,6 +75,7 @@ const SENSORS_FIRST = 'Both sensors must be well first; the list says what is mi
 function goOn<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
   if (stage === 'strap') beginStage(run, 'check');
+  else if (stage === 'calibrate' && run.guide?.part === 'recheck') beginStage(run, 'calibrate');
   else if (stage === 'check') {
     tellSensors(run, run.options.now());
     if (sensorProblems(run.draft.view.sensors).length > 0) return SENSORS_FIRST;
@@ -78,6 +83,16 @@ function goOn<S>(run: Run<S>): Refusal {
   } else if (stage === 'range') beginPart(run, 'range');
   else return 'There is nothing to go on from here.';
   return null;
+}
+
+function compareWithKept<S>(run: Run<S>): Refusal {
+  const { stage } = run.draft.view;
+  if (stage !== 'check') return 'A re-check comes after the sensor check.';
+  tellSensors(run, run.options.now());
+  if (sensorProblems(run.draft.view.sensors).length > 0) return SENSORS_FIRST;
+  const refusal = beginRecheck(run);
+  if (refusal === null) setStage(run, 'calibrate');
+  return refusal;
 }
 
 function leaveOut<S>(run: Run<S>): Refusal {
@@ -96,6 +111,7 @@ function again<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
   if (!REPEATABLE.includes(stage)) return 'There is nothing to repeat here.';
   if (stage === 'range') beginPart(run, 'range');
+  else if (stage === 'calibrate' && run.guide?.part === 'recheck') beginPart(run, 'recheck');
   else if (stage === 'address') beginPart(run, 'address');
   else {
     setSection(run.draft, 'calibration', { steps: [], quality: null });
@@ -157,6 +173,8 @@ export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
       return takeSafety(run, command.answers);
     case 'next':
       return goOn(run);
+    case 'recheck':
+      return compareWithKept(run);
     case 'skip':
       return leaveOut(run);
     case 'again':

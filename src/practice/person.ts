@@ -1,3 +1,4 @@
+import type { KnownFits } from '../body/recheck.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { VolumeHistory } from '../coaching/warnings.ts';
 import type { PersonView } from './view.ts';
@@ -15,11 +16,29 @@ export interface PastSession {
   readonly note: string;
 }
 
+/** Which sensors a calibration belongs to. Plain data. */
+export interface SensorIdentity {
+  readonly kind: 'synthetic' | 'replay' | 'ble';
+  readonly chest: string;
+  readonly trailArm: string;
+}
+
+/** A calibration as it is kept for the next practice's re-check. */
+export interface KeptCalibration {
+  /** ms since 1970, UTC. */
+  readonly madeMs: number;
+  readonly hand: 'left' | 'right';
+  readonly sensors: SensorIdentity;
+  readonly fits: KnownFits;
+}
+
 /** What is known of the student from one session to the next. Plain data. */
 export interface Person {
   readonly schema: 1;
   readonly historyConfirmed: boolean;
   readonly ownRange: OwnRange;
+  /** Left out before the first one. */
+  readonly calibration?: KeptCalibration;
   /** Oldest first. */
   readonly sessions: readonly PastSession[];
 }

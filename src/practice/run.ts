@@ -1,5 +1,6 @@
 import type { AnalysisInput, AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
 import type { AnalysisResult } from '../analysis/result.ts';
+import type { KnownFits } from '../body/recheck.ts';
 import type { OwnRange } from '../coaching/plan.ts';
 import { SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -18,6 +19,7 @@ import type { GuidePart } from './guide/steps.ts';
 import { type SensorHealth, newHealth, noteSamples, sensorView } from './health.ts';
 import { type PracticeDraft, setSection, takeEvent, takeOutput } from './reduce.ts';
 import type { SignalOf, SourceSignal } from './signal.ts';
+import type { SensorIdentity } from './person.ts';
 import type { PersonView, Stage } from './view.ts';
 
 export interface PracticeOptions<State> {
@@ -30,6 +32,8 @@ export interface PracticeOptions<State> {
   /** With the guided start; else the source starts at once and brings its own calibration. */
   readonly guided?: boolean;
   readonly person?: PersonView;
+  /** Whose earlier calibration `settings.known` is. */
+  readonly knownOf?: SensorIdentity;
 }
 
 /** A practice under way; written in place by the functions below. */
@@ -39,6 +43,8 @@ export interface Run<State> {
   readonly draft: PracticeDraft;
   readonly health: Map<string, SensorHealth>;
   guide: GuideState | null;
+  /** The newest calibration that was done in full and accepted. */
+  fits: KnownFits | null;
   /** Pain that was told before the session, 0-10. */
   painAtStart: number | null;
   /** Session time of the first sample. */
@@ -144,7 +150,11 @@ function takeAnalysis<S>(run: Run<S>, output: AnalysisOutput): void {
   if (output.kind === 'frame' && run.guide !== null) {
     stepGuideAngles(run.guide, output.frame.timeS, output.angles, (o) => takeGuideOutput(run, o));
   }
-  if (output.kind === 'calibration') judgeCalibration(run, output.quality.accepted);
+  if (output.kind === 'calibration') {
+    const { fits } = output;
+    if (fits !== null && fits !== run.options.settings.known) run.fits = fits;
+    judgeCalibration(run, output.quality.accepted);
+  }
   if (output.kind === 'warning' && SAFETY_TEXTS[output.warning.id].endsSession) {
     endPractice(run, 'after');
   }

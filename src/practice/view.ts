@@ -54,6 +54,8 @@ export interface PersonView {
   readonly firstUse: boolean;
   /** Pain at the start of the last session, 0-10; `null` where there was none. */
   readonly painBefore: number | null;
+  /** When the calibration was done that can be re-checked, ms since 1970, UTC; left out where there is none. */
+  readonly calibratedMs?: number;
   readonly lastSession: {
     /** ms since 1970, UTC. */
     readonly startedMs: number;

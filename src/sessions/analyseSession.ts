@@ -37,6 +37,7 @@ export async function analyseSession(
   const state = start({
     hand: session.header.hand,
     plan,
+    ...(session.known !== null && { known: session.known }),
     ...(options.frames === true ? { emitFrames: true } : {}),
   });
   for await (const reachedS of stepAll(session, state, emit)) options.progress?.(reachedS);

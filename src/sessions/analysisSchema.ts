@@ -30,6 +30,8 @@ const calibrationProblem = object({
     'gyro-sign',
     'gravity-norm',
     'gap',
+    'mounting-moved',
+    'nothing-kept',
   ]),
   message: Type.String({ minLength: 1 }),
   refuses: Type.Boolean(),

@@ -4,6 +4,8 @@ import type { SessionEvent, SessionEventType } from '../sensors/sessionEvent.ts'
 import { openFiles } from './files/openFiles.ts';
 import { LIMITS, type Limits, type SessionFiles } from './files/sessionFiles.ts';
 import type { SessionHeader, TrackHeader } from './header.ts';
+import type { KnownFits } from '../body/recheck.ts';
+import { readKnown } from './knownCalibration.ts';
 import { type Channels, SLOT_COUNT, readChannels } from './read/channels.ts';
 import { readEvents } from './read/events.ts';
 import { readHeader } from './read/header.ts';
@@ -20,6 +22,8 @@ export interface RecordedSession {
   /** In the order in which they are over. */
   readonly events: readonly SessionEvent[];
   readonly files: SessionFiles;
+  /** The earlier calibration that a re-check compared with; `null` where there is none. */
+  readonly known: KnownFits | null;
   /**
    * All samples and events in order of session time, in batches. Each sensor's times rise strictly.
    * Can be called again for another run from the start.
@@ -61,12 +65,14 @@ async function open(files: SessionFiles): Promise<RecordedSession> {
   const headers = new Map<SensorRole, TrackHeader>(tracks.map((t) => [t.files.role, t.header]));
   const header = await readHeader(files, layout, headers);
   const events = await readEvents(files, layout.events);
+  const known = await readKnown(files);
   for (const track of tracks) await checkOpening(files, track);
   let skipped: { track: OpenTrack; count: Skipped }[] = [];
   return {
     header,
     events,
     files,
+    known,
     inputs() {
       skipped = tracks.map((track) => ({ track, count: { missing: 0, notLater: 0 } }));
       const streams = skipped.map(({ track, count }) => ({
@@ -127,7 +133,9 @@ const CALIBRATION_STEPS: readonly { readonly type: SessionEventType; readonly wo
 
 /** @throws SessionError `missing-calibration` that names the steps which events.tsv does not have. */
 export function requireCalibration({ events }: Pick<RecordedSession, 'events'>): void {
-  const missing = CALIBRATION_STEPS.filter(({ type }) => !events.some((e) => e.type === type));
+  const rechecked = events.some((e) => e.type === 'recheck-armRaise');
+  const needed = rechecked ? CALIBRATION_STEPS.slice(-1) : CALIBRATION_STEPS;
+  const missing = needed.filter(({ type }) => !events.some((e) => e.type === type));
   if (missing.length === 0) return;
   const steps = missing.map(({ type, words }) => `${words} (${type})`).join(', ');
   throw new SessionError(

@@ -25,7 +25,9 @@ const schema = Type.Union([
     index: Type.Integer({ minimum: 1, maximum: 1e6 }),
     kind: literals(...KINDS),
   }),
-  command({ type: literals('undo', 'pause', 'resume', 'next', 'skip', 'again', 'finish') }),
+  command({
+    type: literals('undo', 'pause', 'resume', 'next', 'skip', 'again', 'recheck', 'finish'),
+  }),
   command({ type: Type.Literal('pain'), rating: PAIN, signs: SIGNS }),
   command({
     type: Type.Literal('safety'),

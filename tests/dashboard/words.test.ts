@@ -52,6 +52,7 @@ describe('the word on the stage', () => {
     const poor = { explained: 0.9, spreadDeg: 8, squarenessDeg: 3 };
     takeOutput(d, {
       kind: 'calibration',
+      fits: null,
       quality: {
         accepted: false,
         problems: [{ code: 'axis-unclear', message: 'Bow again.', refuses: true }],

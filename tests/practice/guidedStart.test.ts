@@ -3,33 +3,8 @@ import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { PersonView, PracticeView, Stage } from '../../src/practice/view.ts';
-import { SyntheticSource, type Timers } from '../../src/sensors/sources/synthetic/index.ts';
-
-/** Timers that a test turns: everything happens as fast as it can. */
-function handTimers() {
-  let nowMs = 0;
-  let waiting: { readonly dueMs: number; readonly call: () => void }[] = [];
-  const timers: Timers = {
-    now: () => nowMs,
-    after: (ms, call) => {
-      const entry = { dueMs: nowMs + ms, call };
-      waiting.push(entry);
-      return () => (waiting = waiting.filter((w) => w !== entry));
-    },
-  };
-  const pass = (ms: number): void => {
-    const endMs = nowMs + ms;
-    for (;;) {
-      const next = waiting.sort((a, b) => a.dueMs - b.dueMs)[0];
-      if (next === undefined || next.dueMs > endMs) break;
-      waiting = waiting.filter((w) => w !== next);
-      nowMs = Math.max(nowMs, next.dueMs);
-      next.call();
-    }
-    nowMs = endMs;
-  };
-  return { timers, pass, now: () => nowMs };
-}
+import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+import { handTimers } from './handTimers.ts';
 
 const NEW: PersonView = { firstUse: true, painBefore: null, lastSession: null };
 const WELL = {

@@ -40,6 +40,7 @@ function Checked(props: {
 /** Rate, loss and length at rest of both sensors, with what to do where one is not well. */
 export function CheckStep() {
   const sensors = useSection('sensors') ?? [];
+  const kept = useSection('person')?.calibratedMs;
   const { ask, refusal } = useAsk();
   const well = sensorProblems(sensors).length === 0;
   return (
@@ -52,14 +53,27 @@ export function CheckStep() {
         ))}
       </ul>
       <Refusal text={refusal} />
-      <button
-        type="button"
-        class="primary"
-        disabled={!well}
-        onClick={() => void ask({ type: 'next' })}
-      >
-        {t.ready.check.done}
-      </button>
+      {kept !== undefined && <p>{t.ready.recheck.kept(new Date(kept).toLocaleDateString())}</p>}
+      <div class="row">
+        {kept !== undefined && (
+          <button
+            type="button"
+            class="primary"
+            disabled={!well}
+            onClick={() => void ask({ type: 'recheck' })}
+          >
+            {t.ready.recheck.begin}
+          </button>
+        )}
+        <button
+          type="button"
+          class={kept === undefined ? 'primary' : 'quiet'}
+          disabled={!well}
+          onClick={() => void ask({ type: 'next' })}
+        >
+          {kept === undefined ? t.ready.check.done : t.ready.recheck.whole}
+        </button>
+      </div>
     </div>
   );
 }

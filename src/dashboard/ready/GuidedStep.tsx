@@ -24,6 +24,9 @@ const DRAWINGS: Record<GuideStep, StepDrawing> = {
   rangeTrailSide: { view: 'faceOn', pose: POSES.trailSide, ghost: POSES.upright },
   rangeLeadSide: { view: 'faceOn', pose: POSES.leadSide, ghost: POSES.upright },
   address: { view: 'downTheLine', pose: POSES.address, ghost: POSES.upright },
+  recheckStand: { view: 'faceOn', pose: POSES.upright },
+  recheckBow: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
+  recheckArmRaise: { view: 'downTheLine', pose: POSES.armRaised, ghost: POSES.upright },
 };
 
 function statusText({ status, count, wanted, endDeg }: GuideView): string {
@@ -56,6 +59,8 @@ export function GuidedStep() {
   if (guide === null) return null;
   const { view, pose, ghost } = DRAWINGS[guide.step];
   const s = t.ready.guide;
+  const isJudged =
+    (guide.part === 'calibrate' || guide.part === 'recheck') && guide.status === 'done';
   return (
     <div class="guided" data-testid="guided" data-step={guide.step}>
       <div class="guided-words">
@@ -65,8 +70,17 @@ export function GuidedStep() {
         </h2>
         <p class="state-detail">{s.detail[guide.step]}</p>
         <Progress guide={guide} />
-        {guide.part === 'calibrate' && guide.status === 'done' && <CalibrationQuality />}
+        {isJudged && <CalibrationQuality />}
         <div class="row">
+          {guide.part === 'recheck' && (
+            <button
+              type="button"
+              class={isJudged ? 'primary' : 'quiet'}
+              onClick={() => void ask({ type: 'next' })}
+            >
+              {t.ready.recheck.whole}
+            </button>
+          )}
           <button type="button" class="quiet" onClick={() => void ask({ type: 'again' })}>
             {t.ready.again}
           </button>

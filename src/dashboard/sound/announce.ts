@@ -27,7 +27,9 @@ function steps(before: PracticeView, after: PracticeView): Announcement[] {
   if (quality !== null && quality !== before.calibration.quality) {
     const problem = quality.problems.find((p) => p.refuses);
     if (problem !== undefined) {
-      return only('step', 'notPassed', `${t.ready.calibrate.spokenAgain} ${problem.message}`);
+      const isCheck = after.guide?.part === 'recheck';
+      const begin = isCheck ? t.ready.recheck.spokenRefused : t.ready.calibrate.spokenAgain;
+      return only('step', 'notPassed', `${begin} ${problem.message}`);
     }
     const words = after.stage === 'practice' ? t.spoken.calibrated : t.ready.range.spoken;
     return only('step', 'passed', words);

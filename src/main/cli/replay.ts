@@ -47,7 +47,11 @@ function play(
   speed: number,
   say: (line: string) => void,
 ): Promise<string> {
-  const state: AnalysisState = start({ hand: session.header.hand, plan });
+  const state: AnalysisState = start({
+    hand: session.header.hand,
+    plan,
+    ...(session.known !== null && { known: session.known }),
+  });
   const lines = createLines(say);
   const source = sourceOf(session, speed);
   return new Promise((resolve, reject) => {

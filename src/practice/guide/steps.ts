@@ -12,15 +12,19 @@ export const GUIDE_STEPS = [
   'rangeTrailSide',
   'rangeLeadSide',
   'address',
+  'recheckStand',
+  'recheckBow',
+  'recheckArmRaise',
 ] as const;
 export type GuideStep = (typeof GUIDE_STEPS)[number];
 
-export type GuidePart = 'calibrate' | 'range' | 'address';
+export type GuidePart = 'calibrate' | 'recheck' | 'range' | 'address';
 
 export const PARTS: Record<GuidePart, readonly GuideStep[]> = {
   calibrate: ['stand', 'bow', 'armRaise', 'standAgain'],
   range: ['rangeRotation', 'rangeBend', 'rangeTrailSide', 'rangeLeadSide'],
   address: ['address'],
+  recheck: ['recheckStand', 'recheckBow', 'recheckArmRaise'],
 };
 
 /** How a step is known to be done. */
@@ -66,4 +70,13 @@ export const STEP_KINDS: Record<GuideStep, StepKind> = {
   rangeTrailSide: { kind: 'range', key: 'lateralTrailDeg', outDeg: 10, backDeg: 5 },
   rangeLeadSide: { kind: 'range', key: 'lateralLeadDeg', outDeg: 10, backDeg: 5 },
   address: { kind: 'still', event: 'address-reference', seconds: 2 },
+  recheckStand: { kind: 'still', event: 'recheck-stand', seconds: 2 },
+  recheckBow: { kind: 'count', event: 'recheck-bow', sensor: 'chest', wanted: 1, swingDeg: 20 },
+  recheckArmRaise: {
+    kind: 'count',
+    event: 'recheck-armRaise',
+    sensor: 'trailArm',
+    wanted: 1,
+    swingDeg: 40,
+  },
 };

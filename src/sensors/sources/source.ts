@@ -9,6 +9,8 @@ export interface SensorLink {
   readonly sensor: SensorRole;
   readonly state: LinkState;
   readonly name: string;
+  /** Tells this sensor from all others; left out where the name has to do. */
+  readonly id?: string;
   /** Why it is lost, or what is going on, in words; `null` where there is nothing to say. */
   readonly reason: string | null;
   /** 0-100, `null` where not known. */

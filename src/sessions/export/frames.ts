@@ -11,6 +11,7 @@ export async function* framesOf(session: RecordedSession): AsyncGenerator<readon
     hand: session.header.hand,
     plan: DEFAULT_PLAN,
     emitFrames: true,
+    ...(session.known !== null && { known: session.known }),
   });
   let frames: Frame[] = [];
   const emit = (output: AnalysisOutput): void => {

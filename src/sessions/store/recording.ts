@@ -2,6 +2,8 @@ import { join } from 'node:path';
 import type { Kysely } from 'kysely';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import type { Plan } from '../../coaching/plan.ts';
+import type { KnownFits } from '../../body/recheck.ts';
+import { writeKnown } from '../knownCalibration.ts';
 import { writeAnalysis, writePlan } from '../derivatives.ts';
 import { NO_NOTES, type PracticeNotes, checkNotes, writeNotes } from '../practiceNotes.ts';
 import type { NewSession } from '../write/descriptors.ts';
@@ -18,6 +20,8 @@ export interface NewRecording extends Pick<
   'subject' | 'hand' | 'name' | 'simulated' | 'tracks'
 > {
   readonly plan: Plan;
+  /** An earlier calibration that may be re-checked. */
+  readonly known?: KnownFits;
   readonly startedAt: Date;
   readonly painBefore?: number | null;
   /** Hears when writing fails and when it works again. */
@@ -49,7 +53,7 @@ export async function startRecording(
   id: string,
   given: NewRecording,
 ): Promise<Recording> {
-  const { startedAt, painBefore = null, onStatus, ...about } = given;
+  const { startedAt, painBefore = null, known, onStatus, ...about } = given;
   let { plan } = given;
   checkNotes({ painBefore });
   const folder = join(sessions, id);
@@ -60,6 +64,7 @@ export async function startRecording(
     onStatus === undefined ? {} : { onStatus },
   );
   await writePlan(folder, plan);
+  if (known !== undefined) await writeKnown(folder, known);
   const identity: Omit<Identity, 'plan'> = {
     id,
     name,

@@ -56,7 +56,9 @@ Lost samples are absent rows. time is the session clock: for each sensor a line 
 clock and the arrival at the host, along the earliest arrivals (delay only adds), sliding while it was
 recorded. device_time and arrival_time are the raw clocks, so that it can be fitted again; what is left
 of each sensor is clockResidualMs in derivatives/stillcatch/analysis.json. What was detected and measured lies under derivatives/ and can be
-computed again from the rest.
+computed again from the rest. Where the golfer's earlier calibration was re-checked instead of done anew, it
+lies in sourcedata/calibration.json (for each sensor, in its own frame: mean specific force of its still stands,
+m/s^2, and the unit vector to the golfer's right) and belongs to the recording.
 
 Training aid, not a medical device. It measures movement, not injury risk.
 `;
@@ -118,6 +120,10 @@ const LEVELS: Readonly<Record<SessionEventType, string>> = {
   'calibration-bow': 'Forward bows',
   'calibration-armRaise': 'Straight trail arm raised forward to shoulder height',
   'address-reference': 'Still in the own address: turn is 0 here',
+  'recheck-stand':
+    'Upright and still, compared with the kept calibration in sourcedata/calibration.json',
+  'recheck-bow': 'One forward bow, compared likewise',
+  'recheck-armRaise': 'One raise of the straight trail arm, compared likewise',
   'mark-ball': 'The repetition in which the onset lies is a ball; the mark was made at its end',
   'mark-rehearsal': 'As mark-ball: a rehearsal',
   'mark-practiceSwing': 'As mark-ball: a practice swing without a ball',

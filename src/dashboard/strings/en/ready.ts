@@ -89,6 +89,9 @@ export const ready = {
       rangeTrailSide: 'Trail side',
       rangeLeadSide: 'Lead side',
       address: 'Address',
+      recheckStand: 'Stand still',
+      recheckBow: 'Bow once',
+      recheckArmRaise: 'Raise arm',
     },
     detail: {
       stand: 'Upright, arms hanging, for three seconds.',
@@ -101,6 +104,9 @@ export const ready = {
       rangeTrailSide: 'Bend to your trail side only as far as is comfortable, come up.',
       rangeLeadSide: 'Bend to your lead side only as far as is comfortable, come up.',
       address: 'Take your own address with the club and be still for two seconds.',
+      recheckStand: 'Upright, arms hanging, for two seconds.',
+      recheckBow: 'One slow bow from the hips, 30 to 60 degrees.',
+      recheckArmRaise: 'Trail arm straight, forward to shoulder height and down, once.',
     },
     asked: 'Listen.',
     watching: 'Watching.',
@@ -117,6 +123,14 @@ export const ready = {
     explained: (pct: string) => `${pct} % of the turning about one axis`,
     quality: 'How good it was',
     spokenAgain: 'Calibration refused. Please do it once more.',
+  },
+
+  recheck: {
+    kept: (day: string) =>
+      `Calibrated on ${day}. If both sensors sit as they sat then, a check of ten seconds will do.`,
+    begin: 'Check, ten seconds',
+    whole: 'Calibrate in full',
+    spokenRefused: 'The check was refused.',
   },
 
   range: {

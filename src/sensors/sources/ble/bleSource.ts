@@ -16,6 +16,7 @@ const linkOf = (worn: Reception, status: LinkStatus): SensorLink => ({
   sensor: worn.role,
   state: status.state,
   name: worn.wish.name,
+  id: worn.wish.id,
   reason: status.reason,
   batteryPct: status.batteryPct,
   rssiDbm: status.rssiDbm,

@@ -162,6 +162,7 @@ export class SyntheticSource implements SensorSource {
         sensor,
         state,
         name: NAMES[sensor],
+        id: `simulated ${this.#options.seed} ${sensor}`,
         reason: state === 'ended' ? 'The simulated session is over.' : null,
         // A full charge lasts some eight hours.
         batteryPct: Math.max(5, Math.round(94 - 7 * order - (atS / 28_800) * 90)),

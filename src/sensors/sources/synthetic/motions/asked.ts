@@ -31,8 +31,11 @@ const ABDUCTED = { planeDeg: 12, elevationDeg: 86 };
 const MOVEMENTS: Readonly<Record<string, (scene: Scene) => void>> = {
   stand: upright,
   standAgain: upright,
-  bow,
-  armRaise: raiseArm,
+  bow: (scene) => bow(scene, 3),
+  armRaise: (scene) => raiseArm(scene, 3),
+  recheckStand: upright,
+  recheckBow: (scene) => bow(scene, 1),
+  recheckArmRaise: (scene) => raiseArm(scene, 1),
   address: (scene) => takeAddress(scene, 0.5),
   rangeRotation: (scene) =>
     outAndBack(

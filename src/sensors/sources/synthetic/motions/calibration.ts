@@ -105,9 +105,9 @@ const raising = (bad: boolean): Exercise => ({
   bad,
 });
 
-/** The movements alone, three times each: who asked for them knows when they were. */
-export const bow = (scene: Scene): void => repeat(scene, bowing(false), 3);
-export const raiseArm = (scene: Scene): void => repeat(scene, raising(false), 3);
+/** The movements alone: who asked for them knows when they were. */
+export const bow = (scene: Scene, times: number): void => repeat(scene, bowing(false), times);
+export const raiseArm = (scene: Scene, times: number): void => repeat(scene, raising(false), times);
 
 function stand(scene: Scene, seconds: number, moving: boolean): void {
   event(scene, 'calibration-stand', scene.nowS, seconds);
