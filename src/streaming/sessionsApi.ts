@@ -7,6 +7,7 @@ import { readAnalysis } from '../sessions/derivatives.ts';
 import type { SessionSummary, StoredSession } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
 import { Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
+import { notesRoute } from './sessionNotesApi.ts';
 import { reviewCache } from './reviewCache.ts';
 import { type Reviewed, type Reviews, sessionReviews, withSession } from './sessionReviews.ts';
 import {
@@ -64,6 +65,7 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
       listRoutes(api, shelf, kept.folder);
       sessionRoutes(api, shelf);
       changeRoutes(api, shelf);
+      notesRoute(api, store);
       importRoute(api, shelf);
     },
     { prefix: '/api' },

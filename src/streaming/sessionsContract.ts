@@ -173,3 +173,6 @@ export interface ApiError {
     readonly message: string;
   };
 }
+
+/** Characters of a note that is written to a session afterwards. */
+export const LONGEST_NOTE = 2000;

@@ -43,6 +43,23 @@ function lagsOf(seed: number): number[] {
   return lags;
 }
 
+/** For missed catches: from the end of the movement as measured to the verdict; the student has not settled by then. */
+function missedLagsOf(seed: number): number[] {
+  const session = simulateSession({ seed, script: 'r:missed-catch*4' });
+  const state = analysis.start({ hand: 'right', plan: DEFAULT_PLAN });
+  for (const event of session.events) analysis.step(state, { kind: 'event', event }, () => {});
+  return session.packets.flatMap(({ arrivalTimeS, samples }) => {
+    const found: number[] = [];
+    const take = (output: AnalysisOutput): void => {
+      if (output.kind !== 'repetition' || output.repetition.kind !== 'rehearsal') return;
+      const { catchS, endS } = output.repetition;
+      if (catchS === null) found.push((arrivalTimeS - endS) * 1000);
+    };
+    for (const sample of samples) analysis.step(state, { kind: 'sample', sample }, take);
+    return found;
+  });
+}
+
 const lags = Array.from({ length: SESSIONS }, (_, i) => lagsOf(i + 1)).flat();
 const ms = (p: number): string => (percentile(lags, p) ?? Number.NaN).toFixed(0);
 console.log(
@@ -50,4 +67,10 @@ console.log(
 );
 console.log(
   `speech begins ${toneLengthMs('passed') + 40} ms after the verdict, when its tone is over`,
+);
+
+const missed = Array.from({ length: SESSIONS }, (_, i) => missedLagsOf(i + 1)).flat();
+const missedMs = (p: number): string => (percentile(missed, p) ?? Number.NaN).toFixed(0);
+console.log(
+  `end of movement to verdict, ${missed.length} missed catches: median ${missedMs(0.5)} ms, p95 ${missedMs(0.95)} ms (bound ${BOUND_MS})`,
 );

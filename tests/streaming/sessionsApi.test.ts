@@ -284,3 +284,37 @@ describe('What is asked wrongly', () => {
 it('leaves nothing half taken in behind', () => {
   expect(readdirSync(store.places.sessions).filter((n) => n.includes('.'))).toEqual([]);
 });
+
+describe('The note and the pain of a session', () => {
+  const change = (id: string, payload: unknown) =>
+    app.inject({
+      method: 'PATCH',
+      url: `/api/sessions/${id}/notes`,
+      payload: JSON.stringify(payload),
+      headers: { host: '127.0.0.1:1', 'content-type': 'application/json' },
+    });
+
+  it('can be changed afterwards; what is left out stays', async () => {
+    expect((await change(left, { note: 'windy', painAfter: 2 })).statusCode).toBe(204);
+    expect((await change(left, { painBefore: 1 })).statusCode).toBe(204);
+    const detail = (await get(`/sessions/${left}`)).json<SessionDetail>();
+    expect(detail.notes).toEqual({ note: 'windy', painBefore: 1, painAfter: 2 });
+  });
+
+  it('are refused in words where they are none, and nothing changes', async () => {
+    for (const [wrong, words] of [
+      [{ painAfter: 11 }, /Pain after is a whole number from 0 to 10/],
+      [{ painBefore: 2.5 }, /Pain before is a whole number/],
+      [{ note: 'x'.repeat(2001) }, /2000 characters at most/],
+      [{ name: 'x' }, /Only note, painBefore and painAfter/],
+      [[], /Only note/],
+    ] as const) {
+      const reply = await change(left, wrong);
+      expect(reply.statusCode).toBe(400);
+      expect(reply.json<ApiError>().error.message).toMatch(words);
+    }
+    expect((await change('nosuch', { note: '' })).statusCode).toBe(404);
+    const detail = (await get(`/sessions/${left}`)).json<SessionDetail>();
+    expect(detail.notes.painAfter).toBe(2);
+  });
+});

@@ -2,6 +2,7 @@ import { EXPORTS } from '../../streaming/sessionsContract.ts';
 import { SessionReview } from '../review/SessionReview.tsx';
 import { useHashView } from '../review/useHashView.ts';
 import { t } from '../strings/strings.ts';
+import { NotesForm } from './NotesForm.tsx';
 import { ownSessions, sessionPath } from './api.ts';
 
 const words = t.sessions;
@@ -41,7 +42,12 @@ export function SessionDetail({ id }: { readonly id: string }) {
         id={id}
         view={view}
         setView={setView}
-        end={() => <Exports id={id} />}
+        end={({ notes }) => (
+          <>
+            <NotesForm id={id} notes={notes} />
+            <Exports id={id} />
+          </>
+        )}
       />
     </>
   );

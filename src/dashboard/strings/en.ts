@@ -13,6 +13,7 @@ import { planPage } from './en/planPage.ts';
 import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
+import { sessionNotes } from './en/sessionNotes.ts';
 import { sessions } from './en/sessions.ts';
 import { after, today } from './en/today.ts';
 
@@ -40,6 +41,7 @@ export const en = {
   today,
   after,
   sessions,
+  sessionNotes,
   review,
   progress,
   plan,

@@ -1,0 +1,81 @@
+import { useState } from 'preact/hooks';
+import { LONGEST_NOTE } from '../../streaming/sessionsContract.ts';
+import { t } from '../strings/strings.ts';
+import { ask, sessionPath } from './api.ts';
+
+const RATINGS = Array.from({ length: 11 }, (_, i) => i);
+
+type Notes = {
+  readonly note: string;
+  readonly painBefore: number | null;
+  readonly painAfter: number | null;
+};
+
+function Pain(props: {
+  readonly label: string;
+  readonly value: number | null;
+  readonly set: (value: number | null) => void;
+}) {
+  return (
+    <label>
+      {props.label}{' '}
+      <select
+        value={props.value ?? ''}
+        onChange={({ currentTarget: { value } }) => props.set(value === '' ? null : Number(value))}
+      >
+        <option value="">{t.sessionNotes.notAsked}</option>
+        {RATINGS.map((n) => (
+          <option key={n} value={n}>
+            {n}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** The note and the pain of one session, to be mended afterwards; what is refused stays typed. */
+export function NotesForm(props: { readonly id: string; readonly notes: Notes }) {
+  const [notes, setNotes] = useState(props.notes);
+  const [said, setSaid] = useState('');
+  const s = t.sessionNotes;
+  const keep = (event: Event): void => {
+    event.preventDefault();
+    ask(`${sessionPath(props.id)}/notes`, {
+      method: 'PATCH',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(notes),
+    }).then(
+      () => setSaid(s.kept),
+      (error: unknown) => setSaid(error instanceof Error ? error.message : s.failed),
+    );
+  };
+  return (
+    <form class="ready-column notes-form" onSubmit={keep} data-testid="notes-form">
+      <h2>{s.title}</h2>
+      <div class="row">
+        <Pain
+          label={s.painBefore}
+          value={notes.painBefore}
+          set={(painBefore) => setNotes({ ...notes, painBefore })}
+        />
+        <Pain
+          label={s.painAfter}
+          value={notes.painAfter}
+          set={(painAfter) => setNotes({ ...notes, painAfter })}
+        />
+      </div>
+      <label>
+        {s.note}
+        <textarea
+          rows={4}
+          maxLength={LONGEST_NOTE}
+          value={notes.note}
+          onInput={({ currentTarget: { value } }) => setNotes({ ...notes, note: value })}
+        />
+      </label>
+      <p role="status">{said}</p>
+      <button type="submit">{s.keep}</button>
+    </form>
+  );
+}
