@@ -120,7 +120,10 @@ describe('a coach', () => {
 });
 
 describe('a film', () => {
-  const film = Buffer.concat([Buffer.from('1a45dfa3', 'hex'), Buffer.alloc(1000, 7)]);
+  const film = Buffer.concat([
+    Buffer.from('1a45dfa3934282847765626d', 'hex'),
+    Buffer.alloc(992, 7),
+  ]);
   const attach = (who: string, payload: Buffer, type = 'video/webm') =>
     hub.ask(who, {
       method: 'POST',
@@ -175,7 +178,7 @@ describe('everything of a student', () => {
     for (const table of ['session', 'comment', 'plan', 'machine'] as const)
       expect(
         (await db.selectFrom(table).selectAll().execute()).filter((row) =>
-          JSON.stringify(row).includes('sam'),
+          Object.values(row).some((v) => String(v).startsWith('sam')),
         ),
         table,
       ).toEqual([]);

@@ -10,6 +10,7 @@ import { type Clip, MAX_CLIP_BYTES } from '../../streaming/hubContract/review.ts
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
 import type { HubContext } from '../context.ts';
+import type { Db } from '../db/open.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 
 const OF_CLIP = config({ who: 'student-or-coach', of: 'clip' });
@@ -19,7 +20,23 @@ type ClipType = (typeof TYPES)[number];
 /** What the first bytes must say: `ftyp` in an mp4 (ISO/IEC 14496-12), the EBML sign in a webm (RFC 8794). */
 function isFilm(head: Buffer, type: ClipType): boolean {
   if (type === 'video/mp4') return head.subarray(4, 8).toString('latin1') === 'ftyp';
-  return head.subarray(0, 4).toString('hex') === '1a45dfa3';
+  // The doc type tells webm from other Matroska.
+  return (
+    head.subarray(0, 4).toString('hex') === '1a45dfa3' && head.subarray(0, 64).includes('webm')
+  );
+}
+
+/** Of one session; a choice, so that nobody fills the disk. */
+const MOST_CLIPS = 10;
+
+async function refuseMany(db: Db, sessionId: string): Promise<void> {
+  const { n } = await db
+    .selectFrom('clip')
+    .select((e) => e.fn.countAll<number>().as('n'))
+    .where('sessionId', '=', sessionId)
+    .executeTakeFirstOrThrow();
+  if (Number(n) >= MOST_CLIPS)
+    throw new Refused(409, 'too-many', `A session may have ${MOST_CLIPS} films at most.`);
 }
 
 async function receive(body: Readable, path: string, type: ClipType): Promise<number> {
@@ -80,6 +97,7 @@ function takeRoute(api: FastifyInstance, { db, now, places }: HubContext): void 
       async (request, reply): Promise<Clip> => {
         const type = TYPES.find((t) => request.headers['content-type']?.startsWith(t));
         if (type === undefined) throw new Refused(415, 'no-film', 'This is no mp4 or webm film.');
+        await refuseMany(db, request.params.sessionId!);
         const id = newId();
         const part = join(places.clips, `${id}.part`);
         const { id: byId, name: by } = person(request);

@@ -32,7 +32,7 @@ export const DEMO_COACHES = [
 ] as const;
 
 const HALF_YEAR = 182;
-const PLAN: Plan = { ...DEFAULT_PLAN, volume: { perSession: 20, perWeek: 30 } };
+const PLAN: Plan = { ...DEFAULT_PLAN, volume: { perSession: 20, perWeek: 40 } };
 const LONGER_HOLD: Plan = {
   ...PLAN,
   name: 'Longer hold',
@@ -40,14 +40,14 @@ const LONGER_HOLD: Plan = {
 };
 const MOVEMENT: Plan = { ...PLAN, name: 'Movement first', stage: 'movement' };
 
-/** Weekly practices from `from` to `to` days ago, oldest first; `share` runs from 0 to 1. */
+/** Practices, weekly and in the last eight weeks twice a week, from `from` to `to` days ago, oldest first; `share` runs from 0 to 1. */
 function weekly(
   from: number,
   to: number,
   script: (share: number, at: number) => string,
 ): DemoSession[] {
   const days: number[] = [];
-  for (let d = from; d >= to; d -= 7) days.push(d);
+  for (let d = from; d >= to; d -= d > 56 ? 7 : 3.5) days.push(d);
   return days.map((daysAgo, i) => ({
     daysAgo,
     script: script(i / Math.max(1, days.length - 1), i),
