@@ -66,7 +66,7 @@ export const entry = {
     title: 'Pair your computer',
     lead: 'The computer that you practise with sends its sessions by itself once it is paired.',
     steps: [
-      'On that computer open Stillcatch and go to Plan and coach.',
+      'On that computer open Stillcatch and go to Coach.',
       'Give it the address and the code below.',
       'Say there whether sessions may be sent. You can change your mind at any time.',
     ],
