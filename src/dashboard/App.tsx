@@ -1,5 +1,6 @@
 import type { Feed } from './feed/feed.ts';
 import { AfterScreen } from './after/AfterScreen.tsx';
+import { CoachScreen } from './coach/CoachScreen.tsx';
 import { FeedContext } from './feed/hooks.ts';
 import { PlanScreen } from './plan/PlanScreen.tsx';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
@@ -31,6 +32,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <ProgressScreen />;
     case 'plan':
       return <PlanScreen />;
+    case 'coach':
+      return <CoachScreen />;
     case 'sensors':
       return <SensorsScreen />;
     case 'safety':

@@ -6,6 +6,7 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import type { PracticeHost } from '../practice/host.ts';
 import { registerCoachApi } from '../sending/api.ts';
 import type { CoachService } from '../sending/coachLink.ts';
+import { noCoach } from '../sending/noCoach.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { type PlanService, registerPlanApi } from '../streaming/planApi.ts';
 import { attachStreaming } from '../streaming/server.ts';
@@ -22,7 +23,7 @@ export interface StudentAppOptions {
   readonly dashboardFolder?: string;
   /** What has been kept; without it there is no /api. */
   readonly sessions?: KeptSessions;
-  /** The connection with a coach; without it there is no /api/coach. */
+  /** The connection with a coach; left out where nothing is kept. */
   readonly coach?: CoachService;
   /** The student's plan; without it there is no /api/plan. */
   readonly plans?: PlanService;
@@ -65,8 +66,8 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   refuseOtherNames(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
-  if (options.coach) registerCoachApi(app, options.coach);
   if (options.plans) registerPlanApi(app, options.plans);
+  registerCoachApi(app, options.coach ?? noCoach);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
   if (existsSync(`${folder}/index.html`)) {
     await app.register(fastifyStatic, {

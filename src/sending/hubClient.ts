@@ -83,8 +83,8 @@ const inbox = Compile(
   }),
 );
 
-/** How long an answer may take, ms; a choice. */
-const ANSWER_MS = 30_000;
+/** How long an answer may take, ms; a choice. The hub may have others' sessions to check before this one. */
+const ANSWER_MS = 120_000;
 
 export interface HubClient {
   announce(clientId: string, request: UploadRequest): Promise<UploadState>;

@@ -12,6 +12,7 @@ import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
+import type { CoachService } from '../../src/sending/coachLink.ts';
 import type { KeptSessions } from '../../src/streaming/sessionsApi.ts';
 import type { PlanService } from '../../src/streaming/planApi.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
@@ -77,12 +78,13 @@ interface ServiceOptions {
   readonly desk?: DeskService;
   readonly sessions?: KeptSessions;
   readonly plans?: PlanService;
+  readonly coach?: CoachService;
 }
 
 /** Serves the page of a host on a free (or the given) port. */
 export async function startHost(
   host: PracticeHost,
-  { desk, port, sessions, plans }: ServiceOptions = {},
+  { desk, port, sessions, plans, coach }: ServiceOptions = {},
 ): Promise<RunningHost> {
   const app = await buildStudentApp({
     host,
@@ -91,6 +93,7 @@ export async function startHost(
     ...(desk && { desk }),
     ...(sessions && { sessions }),
     plans: plans ?? NO_PLANS,
+    ...(coach && { coach }),
   });
   await app.listen({ host: '127.0.0.1', port: port ?? 0 });
   host.current().start();

@@ -11,6 +11,7 @@ export const ROUTES = [
   'sessions',
   'progress',
   'plan',
+  'coach',
   'sensors',
   'safety',
 ] as const;
@@ -23,6 +24,7 @@ export const NAV: readonly Route[] = [
   'sessions',
   'progress',
   'plan',
+  'coach',
   'sensors',
   'safety',
 ];

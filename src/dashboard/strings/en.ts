@@ -8,6 +8,7 @@ import {
 } from '../../coaching/measureText.ts';
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
+import { coach } from './en/coach.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
 import { progress } from './en/progress.ts';
@@ -33,10 +34,12 @@ export const en = {
     sessions: 'Sessions',
     progress: 'Progress',
     plan: 'Plan',
+    coach: 'Coach',
     sensors: 'Sensors',
     safety: 'Safety',
   },
 
+  coach,
   ready,
   today,
   after,

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { type Plan, askedRatio } from '../../coaching/plan.ts';
 import { measureText } from '../../coaching/measureText.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
+import { CoachWrote } from '../coach/CoachWrote.tsx';
 import { useSection } from '../feed/hooks.ts';
 import { useLoad } from '../sessions/useLoad.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
@@ -127,6 +128,7 @@ export function TodayScreen() {
         <PlanSentence next={view?.plan ?? null} />
         {view !== null && <Week view={view} />}
         <LastTime />
+        <CoachWrote />
         {underWay && (
           <p>
             <a href={hrefOf('ready')}>{t.today.goOn}</a>
