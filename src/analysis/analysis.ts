@@ -17,7 +17,7 @@ import { closeCalibration, learnAccBias, remember, stepCalibrating } from './cal
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
-import { followDrift, rezero } from './rezero.ts';
+import { findHeadings, followDrift, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { takePain, watchRange } from './warn.ts';
 import { closeSwinging, rememberClub, rememberShock, stepSwinging } from './swinging.ts';
@@ -137,8 +137,10 @@ function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
   const swing = stepSwinging(state.swinging, frame, signals);
   const { detector } = state.swinging;
   const { headings, armAtAddress } = state.calibrating;
-  if (detector.phase === 'address' && detector.stillness.still && headings && armAtAddress !== null)
-    rezero(state.rezero, frame, headings, armAtAddress);
+  if (detector.stillness.still && headings && armAtAddress !== null) {
+    if (state.rezero.astray) findHeadings(state.rezero, frame, headings, armAtAddress);
+    else if (detector.phase === 'address') rezero(state.rezero, frame, headings, armAtAddress);
+  }
   followRotation(state, frame);
   if (swing !== null) takeSwing(state, swing, emit);
   const holdS =

@@ -17,7 +17,7 @@ type Emit = (output: AnalysisOutput) => void;
 /** A swing has ended and was analysed: number it, judge it, enter it in the ledger. */
 export function takeSwing(state: AnalysisState, swing: AnalysedSwing, emit: Emit): void {
   const index = state.repetitions.length + 1;
-  const flags = [...swing.flags, ...driftFlag(state, swing.startS)];
+  const flags = [...swing.flags, ...headingFlags(state, swing)];
   const repetition = judged(state, { ...swing, flags }, index);
   state.repetitions.push(repetition);
   state.ledger = addToLedger(state.ledger, repetition);
@@ -35,8 +35,11 @@ function judged(state: AnalysisState, swing: AnalysedSwing, index: number): Judg
   };
 }
 
-function driftFlag(state: AnalysisState, startS: number): readonly RepetitionFlag[] {
-  const { lastS } = state.rezero;
+function headingFlags(
+  { rezero: { lastS, astray } }: AnalysisState,
+  { startS, flags }: AnalysedSwing,
+): readonly RepetitionFlag[] {
+  if (astray) return flags.includes('gap') ? [] : ['gap'];
   return lastS !== null && startS - lastS > DRIFT_AFTER_S ? ['drift'] : [];
 }
 

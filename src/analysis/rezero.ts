@@ -1,8 +1,9 @@
-import { degrees, radians, wrapPi } from '../math/angle.ts';
+import { clamp, degrees, radians, wrapPi } from '../math/angle.ts';
 import { thoraxAngles } from '../body/angles.ts';
 import { type Headings, headingOf } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
-import { type Vec3, scale, subtract, vec3 } from '../math/vec3.ts';
+import { rotate } from '../math/quat.ts';
+import { type Vec3, UNIT_Y, scale, subtract, vec3 } from '../math/vec3.ts';
 
 /**
  * A heading that drifts at a nearly steady rate, seen against a reference that was itself one address
@@ -17,6 +18,12 @@ interface Drift {
   covariance: [Vec3, Vec3, Vec3];
 }
 
+/** How far the trunk leans and the arm is from hanging straight down, deg: nothing of it drifts. */
+interface AddressLook {
+  leanDeg: number;
+  armDeg: number;
+}
+
 /**
  * Without magnetometers both headings drift, mostly by what is left of the gyro bias. At every
  * still address they are drawn back to what they were at the address reference, as far as each can
@@ -28,6 +35,12 @@ export interface RezeroState {
   atS: number | null;
   /** Session s of the last still address. */
   lastS: number | null;
+  /** Session s of the last frame with both sensors there. */
+  wholeS: number | null;
+  /** What the still addresses look like by gravity alone; a guess until there was one. */
+  look: AddressLook;
+  /** Nobody knows where the person turned while samples were missing. */
+  astray: boolean;
 }
 
 /** Choices of the design, from simulation: rad, rad/s, per root of a second. */
@@ -48,6 +61,13 @@ type Noise = typeof TURN;
 /** What a gap in a movement may do to a heading, rad. */
 const AFTER_GAP = radians(5);
 
+/** Over so long a gap the turn is not bridged, s. */
+const ASTRAY_AFTER_S = 0.25;
+/** An address is one that looks like the others, deg; the end of a rehearsal has the arm 25 deg farther out. */
+const ALIKE_DEG = { lean: 15, arm: 12 };
+/** The look of the addresses is learned by this share a second. */
+const LEARN_LOOK = 0.5;
+
 /** How near to the reference an address must be, deg. */
 const NEAR_DEG = 15;
 /** A still address lasts many samples that all err alike; they count as one look a second. */
@@ -64,6 +84,9 @@ export const createRezero = (): RezeroState => ({
   arm: createDrift(ARM),
   atS: null,
   lastS: null,
+  wholeS: null,
+  look: { leanDeg: 35, armDeg: 15 },
+  astray: false,
 });
 
 /** Each frame: takes off what the headings have drifted since the one before. */
@@ -79,7 +102,8 @@ export function followDrift(
   if (gap) {
     unsettle(s.turn);
     unsettle(s.arm);
-  }
+    s.astray ||= s.wholeS !== null && timeS - s.wholeS > ASTRAY_AFTER_S;
+  } else s.wholeS = timeS;
   headings.chest -= s.turn.rate * dt;
   headings.trailArm -= (s.turn.rate + s.arm.rate) * dt;
 }
@@ -98,9 +122,52 @@ export function rezero(
   s.lastS = frame.timeS;
   const look = Math.min(since, 0.1) * LOOKS_PER_S;
   if (!(look > 0)) return;
+  learnLook(s, frame, look);
   const turnBy = correct(s.turn, TURN, turn, look);
   headings.chest -= turnBy;
   headings.trailArm -= turnBy + correct(s.arm, ARM, arm, look);
+}
+
+/**
+ * A still frame after the headings went astray: where gravity says that it is an address, the person faces as at the
+ * reference again, as near as people do.
+ */
+export function findHeadings(
+  s: RezeroState,
+  frame: BodyFrame,
+  headings: Headings,
+  armAtAddress: number,
+): void {
+  const { leanDeg, armDeg } = lookOf(frame);
+  const alike =
+    Math.abs(leanDeg - s.look.leanDeg) < ALIKE_DEG.lean &&
+    Math.abs(armDeg - s.look.armDeg) < ALIKE_DEG.arm;
+  if (frame.gap || !alike) return;
+  const turn = wrapPi(thoraxAngles(frame.thorax).turn);
+  headings.chest -= turn;
+  headings.trailArm -= wrapPi(headingOf(frame.humerus) - armAtAddress);
+  settle(s.turn, TURN);
+  settle(s.arm, ARM);
+  s.astray = false;
+  s.lastS = frame.timeS;
+}
+
+const lookOf = (frame: BodyFrame): AddressLook => ({
+  leanDeg: degrees(thoraxAngles(frame.thorax).lean),
+  armDeg: degrees(Math.acos(clamp(rotate(frame.humerus, UNIT_Y).y, -1, 1))),
+});
+
+function learnLook(s: RezeroState, frame: BodyFrame, look: number): void {
+  const { leanDeg, armDeg } = lookOf(frame);
+  s.look.leanDeg += LEARN_LOOK * look * (leanDeg - s.look.leanDeg);
+  s.look.armDeg += LEARN_LOOK * look * (armDeg - s.look.armDeg);
+}
+
+/** Known again as well as one address tells. */
+function settle(d: Drift, n: Noise): void {
+  const [, r, u] = d.covariance;
+  const heading = vec3(n.setup * n.setup, 0, 0);
+  d.covariance = [heading, vec3(0, r.y, r.z), vec3(0, u.y, u.z)];
 }
 
 function predict(d: Drift, n: Noise, dt: number): void {

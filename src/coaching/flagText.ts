@@ -2,7 +2,7 @@ import type { RepetitionFlag } from '../swings/repetition.ts';
 
 /** What stands beside a repetition's numbers, in words. */
 export const FLAG_TEXT: Readonly<Record<RepetitionFlag, string>> = {
-  gap: 'samples were lost during it, so it is not scored',
+  gap: 'samples were lost during it or just before, so it is not scored',
   saturated: 'a sensor was at the end of its range, so it is not scored',
   drift: 'the last still address is long ago, so turn and arm angles may have drifted',
   'catch-assumed': 'measured to 400 ms after the release, because no catch was found',
