@@ -3,6 +3,7 @@ import Compile from 'typebox/compile';
 import type {
   Inbox,
   MachineComment,
+  PlanSeen,
   UploadRequest,
   UploadState,
 } from '../streaming/hubContract/machine.ts';
@@ -167,7 +168,7 @@ export function hubClient(hubUrl: string, token: string): HubClient {
       ),
     inbox: async () => checked(inbox, await at('/inbox')),
     comment: async (json) => void (await at('/comments', { method: 'POST', json })),
-    planSeen: async (planId) => void (await at('/plan-seen', { method: 'POST', json: { planId } })),
+    planSeen: async (planId) => void (await at('/plan-seen', { method: 'POST', json: { planId } satisfies PlanSeen })),
     revoke: async () => void (await at('', { method: 'DELETE' })),
   };
 }

@@ -43,7 +43,7 @@ export interface HubSession {
 
 export type LabelKind = 'rehearsal' | 'ball' | 'ignore';
 
-/** PUT /api/sessions/:sessionId/relabels/:index; `null` takes it back. */
+/** PUT /api/sessions/:sessionId/relabels/:index; `null` takes it back. @public */
 export interface RelabelRequest {
   readonly kind: LabelKind | null;
 }
@@ -79,7 +79,7 @@ export interface NewComment {
   readonly replyTo?: string | null;
 }
 
-/** PUT /api/sessions/:sessionId/reviewed */
+/** PUT /api/sessions/:sessionId/reviewed @public */
 export interface ReviewedRequest {
   readonly reviewed: boolean;
 }
