@@ -168,7 +168,8 @@ export function hubClient(hubUrl: string, token: string): HubClient {
       ),
     inbox: async () => checked(inbox, await at('/inbox')),
     comment: async (json) => void (await at('/comments', { method: 'POST', json })),
-    planSeen: async (planId) => void (await at('/plan-seen', { method: 'POST', json: { planId } satisfies PlanSeen })),
+    planSeen: async (planId) =>
+      void (await at('/plan-seen', { method: 'POST', json: { planId } satisfies PlanSeen })),
     revoke: async () => void (await at('', { method: 'DELETE' })),
   };
 }
