@@ -5,6 +5,8 @@ import type {
   HubSession,
   LabelKind,
   NewComment,
+  RelabelRequest,
+  ReviewedRequest,
   TextBlock,
 } from '../../../streaming/hubContract/review.ts';
 import type { Imported } from '../../../streaming/sessionsContract.ts';
@@ -22,11 +24,11 @@ export const sessionsClient = ({ get, send, upload }: Asking) => ({
     upload<Imported>(`students/${part(studentId)}/import`, file, 'application/zip'),
   dropSession: (id: string) => send<null>('DELETE', at(id)),
   setReviewed: (id: string, reviewed: boolean) =>
-    send<null>('PUT', at(id, '/reviewed'), { reviewed }),
+    send<null>('PUT', at(id, '/reviewed'), { reviewed } satisfies ReviewedRequest),
   comment: (id: string, comment: NewComment) => send<Comment>('POST', at(id, '/comments'), comment),
   dropComment: (commentId: string) => send<null>('DELETE', `comments/${part(commentId)}`),
   relabel: (id: string, index: number, kind: LabelKind | null) =>
-    send<null>('PUT', at(id, `/relabels/${index}`), { kind }),
+    send<null>('PUT', at(id, `/relabels/${index}`), { kind } satisfies RelabelRequest),
   addClip: (id: string, file: File) => upload<Clip>(at(id, `/clips?name=${part(file.name)}`), file),
   clipAddress: (clipId: string) => `${API}/clips/${part(clipId)}`,
   changeClip: (clipId: string, change: ClipChange) =>
