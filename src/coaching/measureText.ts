@@ -21,6 +21,14 @@ export function measureText(key: MeasureKey, value: number | null, target?: Targ
   return `${sign}${withUnit(shown, unit)}`;
 }
 
+export type FallUnit = 'cm' | 'in';
+/** International inch, exact since 1959. */
+const CM_PER_INCH = 2.54;
+
+/** "24 cm" or "9 in": how far the club fell; whole units, since its accuracy allows no more. */
+export const fallText = (cm: number, unit: FallUnit): string =>
+  `${Math.round(unit === 'cm' ? cm : cm / CM_PER_INCH)} ${unit}`;
+
 /** A difference of two values: always with its sign, no "together" for a small one. */
 export function differenceText(key: MeasureKey, difference: number): string {
   const { unit, decimals } = MEASURE_INFO[key];

@@ -1,7 +1,7 @@
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
-import { LookPart } from './LookPart.tsx';
+import { LookPart, UnitsPart } from './LookPart.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 
 const TONE_NAMES = Object.keys(t.sound.tone) as ToneName[];
@@ -125,6 +125,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
         <div class="menu-body">
           <SoundPart sound={sound} />
           <LookPart />
+          <UnitsPart />
           <KeysPart />
         </div>
       </details>

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { FallUnit } from '../../coaching/measureText.ts';
 
 /** What this browser remembers of the person's choices. */
 export interface Prefs {
@@ -9,6 +10,7 @@ export interface Prefs {
   readonly theme: 'system' | 'light' | 'dark';
   readonly far: boolean;
   readonly singleKeys: boolean;
+  readonly fallUnit: FallUnit;
 }
 
 const DEFAULTS: Prefs = {
@@ -18,6 +20,7 @@ const DEFAULTS: Prefs = {
   theme: 'system',
   far: false,
   singleKeys: true,
+  fallUnit: 'cm',
 };
 const KEY = 'stillcatch.prefs';
 
@@ -31,6 +34,7 @@ const VALID: { readonly [K in keyof Prefs]: (value: unknown) => boolean } = {
   theme: (v) => v === 'system' || v === 'light' || v === 'dark',
   far: (v) => typeof v === 'boolean',
   singleKeys: (v) => typeof v === 'boolean',
+  fallUnit: (v) => v === 'cm' || v === 'in',
 };
 
 /** Whatever was stored: known keys with valid values over the defaults. */

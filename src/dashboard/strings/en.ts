@@ -1,7 +1,9 @@
 import { ledgerText } from '../../coaching/ledger.ts';
 import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import {
+  type FallUnit,
   differenceText,
+  fallText,
   measureLabel,
   measureText,
   targetText,
@@ -165,6 +167,12 @@ export const en = {
     info: MEASURE_INFO,
     label: measureLabel,
     value: (...args: Parameters<typeof measureText>) => minus(measureText(...args)),
+    fall: (cm: number, unit: FallUnit, measured: boolean) =>
+      `The club fell about ${fallText(cm, unit)}: ${
+        measured
+          ? 'from the free fall that the sensor on the club felt.'
+          : 'what a dropped body falls in the time from letting go to the catch; less where the hand slowed it.'
+      }`,
     difference: (...args: Parameters<typeof differenceText>) => minus(differenceText(...args)),
     target: (...args: Parameters<typeof targetText>) => minus(targetText(...args)),
     noTarget: 'no target',
@@ -318,6 +326,8 @@ export const en = {
 
   look: {
     settings: 'More',
+    fallUnit: 'Fall of the club in',
+    units: { cm: 'centimetres', in: 'inches' },
     theme: 'Look',
     system: 'As the system',
     light: 'Light',

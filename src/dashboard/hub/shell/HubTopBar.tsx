@@ -1,7 +1,7 @@
 import type { Me } from '../../../streaming/hubContract/people.ts';
 import { setPrefs, usePrefs } from '../../shell/prefs.ts';
 import { Mark } from '../../shell/Mark.tsx';
-import { LookPart } from '../../shell/LookPart.tsx';
+import { LookPart, UnitsPart } from '../../shell/LookPart.tsx';
 import { h } from '../../strings/hub.ts';
 import { type PageName, type Place, to } from './router.ts';
 
@@ -105,6 +105,7 @@ export function HubTopBar(props: {
               </p>
             )}
             <LookPart />
+            <UnitsPart />
             {me !== null && <KeysPart role={me.role} />}
           </div>
         </details>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { RepetitionCurves, SessionDetail } from '../../../streaming/sessionsContract.ts';
+import { Fall } from '../../measures/Fall.tsx';
 import { MeasureList } from '../../measures/MeasureList.tsx';
 import { measureRows } from '../../measures/rows.ts';
 import { Shape } from '../../practice/shapes.tsx';
@@ -139,6 +140,7 @@ function Open(props: RepetitionProps) {
             <>
               <h2>{words.measures}</h2>
               <MeasureList rows={measureRows(r, detail.plan)} explained />
+              <Fall repetition={r} />
               <p class="fine">
                 {t.measures.basis} {t.measures.whisker}
               </p>
