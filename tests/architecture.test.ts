@@ -17,6 +17,7 @@ const PATH = [
   'practice',
   'sessions',
   'streaming',
+  'sending',
   'dashboard',
   'hub',
   'main',

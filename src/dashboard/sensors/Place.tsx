@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'preact/hooks';
 import type { SensorRole } from '../../sensors/sample.ts';
 import type { DeskSensor, DeskView } from '../../streaming/contract.ts';
 import { t } from '../strings/strings.ts';
@@ -8,6 +9,17 @@ import type { Desk } from './useDesk.ts';
 
 type Send = Desk['send'];
 
+/** Counts down from when the page heard of it. */
+function Retry({ ms }: { readonly ms: number }) {
+  const [leftMs, setLeftMs] = useState(ms);
+  useEffect(() => {
+    const fromMs = performance.now();
+    const timer = setInterval(() => setLeftMs(ms - (performance.now() - fromMs)), 500);
+    return () => clearInterval(timer);
+  }, [ms]);
+  return <>{t.desk.retryIn(Math.max(0, Math.ceil(leftMs / 1000)))}</>;
+}
+
 export function SensorState({ sensor }: { readonly sensor: DeskSensor }) {
   const well = sensor.state === 'streaming';
   const ill = sensor.state === 'lost' || sensor.state === 'retrying';
@@ -17,6 +29,9 @@ export function SensorState({ sensor }: { readonly sensor: DeskSensor }) {
       <p class={`desk-state ${look}`}>
         <span class="sensor-dot" aria-hidden="true" />
         {t.sensors.state[sensor.state]}
+        {sensor.state === 'retrying' && sensor.retryInMs !== null && (
+          <Retry ms={sensor.retryInMs} />
+        )}
       </p>
       {sensor.reason !== null && !well && <p class="desk-reason">{sensor.reason}</p>}
     </>

@@ -233,6 +233,7 @@ export const en = {
   },
 
   desk: {
+    retryIn: (s: number) => (s > 0 ? ` in about ${s} s` : ' now'),
     title: 'Sensors',
     lead: 'Two sensors: one on the breastbone, one on the outside of the trail upper arm, just above the elbow.',
     opening: 'Asking the service for its sensors …',

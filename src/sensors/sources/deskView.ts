@@ -20,6 +20,8 @@ export interface DeskSensor {
   readonly role: SensorRole | null;
   readonly state: LinkState;
   readonly reason: string | null;
+  /** While `retrying`: from when it was told, so long until the next try. */
+  readonly retryInMs: number | null;
   readonly batteryPct: number | null;
   readonly rssiDbm: number | null;
   readonly nominalRateHz: number | null;

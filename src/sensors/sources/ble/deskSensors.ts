@@ -10,9 +10,10 @@ import type { LinkStatus, RadioStatus } from './radio.ts';
 const ORDER: readonly (SensorRole | null)[] = ['chest', 'trailArm', 'club', null];
 
 /** Where a link that nobody made yet stands: it was seen, no more. */
-const UNLINKED: Pick<LinkStatus, 'state' | 'reason' | 'batteryPct' | 'rssiDbm'> = {
+const UNLINKED: Pick<LinkStatus, 'state' | 'reason' | 'retryInMs' | 'batteryPct' | 'rssiDbm'> = {
   state: 'found',
   reason: null,
+  retryInMs: null,
   batteryPct: null,
   rssiDbm: null,
 };
@@ -47,6 +48,7 @@ export function deskSensors(
       role: pairings.find((a) => a.sensor.id === wish.id)?.role ?? null,
       state: link.state,
       reason: link.reason,
+      retryInMs: link.retryInMs,
       batteryPct: link.batteryPct,
       rssiDbm: link.rssiDbm ?? seen?.rssiDbm ?? null,
       ...healthView(candidate?.health(nowS) ?? null),
