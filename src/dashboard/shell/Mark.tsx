@@ -8,7 +8,7 @@ export function Mark() {
         <circle cx="16" cy="8.5" r="5" />
         <path d="M5 14a11 11 0 0 0 22 0" />
       </svg>
-      {t.product}
+      <span>{t.product}</span>
     </p>
   );
 }

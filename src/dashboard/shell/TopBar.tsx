@@ -79,9 +79,9 @@ function Pages({ route }: { readonly route: Route }) {
 }
 
 export function TopBar({ route, sound }: { readonly route: Route; readonly sound: PageSound }) {
-  const practising = useSection('stage') === 'practice';
+  const practising = useSection('stage') === 'practice' && route === 'practice';
   return (
-    <header class="top">
+    <header class={practising ? 'top practising' : 'top'}>
       <a class="skip" href="#main" onClick={skip}>
         {t.skip}
       </a>
@@ -89,7 +89,7 @@ export function TopBar({ route, sound }: { readonly route: Route; readonly sound
       <Pages route={route} />
       <SimulatedBadge />
       <div class="top-actions">
-        {route === 'practice' && practising && (
+        {practising && (
           <>
             <PainButton />
             <PauseButton />
