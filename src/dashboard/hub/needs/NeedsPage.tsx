@@ -54,7 +54,11 @@ function List({ students }: { readonly students: readonly StudentRow[] }) {
         by={by}
         set={set}
         search={search}
-        leaveSearch={() => requestAnimationFrame(() => list.current?.querySelector('a')?.focus())}
+        leaveSearch={() => {
+          // left at once: keys typed before the list is drawn anew are for the list
+          search.current?.blur();
+          requestAnimationFrame(() => list.current?.querySelector('a')?.focus());
+        }}
       />
       {shown.length === 0 && (
         <div class="nobody">
