@@ -1,5 +1,6 @@
 import { clamp, degrees, radians, wrapPi } from '../math/angle.ts';
 import { thoraxAngles } from '../body/angles.ts';
+import { BRIDGED_S } from '../orientation/track.ts';
 import { type Headings, headingOf } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
 import { rotate } from '../math/quat.ts';
@@ -61,8 +62,6 @@ type Noise = typeof TURN;
 /** What a gap in a movement may do to a heading, rad. */
 const AFTER_GAP = radians(5);
 
-/** Over so long a gap the turn is not bridged, s. */
-const ASTRAY_AFTER_S = 0.25;
 /** An address is one that looks like the others, deg; the end of a rehearsal has the arm 25 deg farther out. */
 const ALIKE_DEG = { lean: 15, arm: 12 };
 /** The look of the addresses is learned by this share a second. */
@@ -102,7 +101,7 @@ export function followDrift(
   if (gap) {
     unsettle(s.turn);
     unsettle(s.arm);
-    s.astray ||= s.wholeS !== null && timeS - s.wholeS > ASTRAY_AFTER_S;
+    s.astray ||= s.wholeS !== null && timeS - s.wholeS > BRIDGED_S;
   } else s.wholeS = timeS;
   headings.chest -= s.turn.rate * dt;
   headings.trailArm -= (s.turn.rate + s.arm.rate) * dt;

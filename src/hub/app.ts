@@ -15,6 +15,7 @@ import { progress } from './coach/progress.ts';
 import { reviewing } from './coach/reviewing.ts';
 import { sessions } from './coach/sessions.ts';
 import { students } from './coach/students.ts';
+import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
@@ -30,18 +31,7 @@ import { uploadRoutes } from './uploads/routes.ts';
 
 const contentSecurityPolicy = {
   useDefaults: false,
-  directives: {
-    defaultSrc: ["'self'"],
-    scriptSrc: ["'self'"],
-    styleSrc: ["'self'"],
-    imgSrc: ["'self'", 'data:'],
-    mediaSrc: ["'self'", 'blob:'],
-    connectSrc: ["'self'"],
-    objectSrc: ["'none'"],
-    baseUri: ["'none'"],
-    formAction: ["'self'"],
-    frameAncestors: ["'none'"],
-  },
+  directives: { ...PAGE_POLICY, mediaSrc: ["'self'", 'blob:'] },
 };
 
 export interface Hub {

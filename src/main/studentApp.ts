@@ -9,6 +9,7 @@ import type { CoachService } from '../sending/coachLink.ts';
 import { noCoach } from '../sending/noCoach.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { type PlanService, registerPlanApi } from '../streaming/planApi.ts';
+import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
 
@@ -32,20 +33,7 @@ export interface StudentAppOptions {
 const MISSING =
   'The page has not been built yet. Run "npm run build" in the project folder and start again.';
 
-const contentSecurityPolicy = {
-  useDefaults: false,
-  directives: {
-    defaultSrc: ["'self'"],
-    scriptSrc: ["'self'"],
-    styleSrc: ["'self'"],
-    imgSrc: ["'self'", 'data:'],
-    connectSrc: ["'self'"],
-    objectSrc: ["'none'"],
-    baseUri: ["'none'"],
-    formAction: ["'self'"],
-    frameAncestors: ["'none'"],
-  },
-};
+const contentSecurityPolicy = { useDefaults: false, directives: PAGE_POLICY };
 
 const LOOPBACK = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/;
 

@@ -32,7 +32,7 @@ type Emit = (orientation: Orientation) => void;
 /** Losses up to this many samples are interpolated. */
 const INTERPOLATED_AT_MOST = 4;
 /** Over a gap up to this long the mean of the rates at its ends still says where the sensor went, s. */
-const BRIDGED_S = 0.25;
+export const BRIDGED_S = 0.25;
 
 export const createTrack = (): TrackState => ({
   filter: defaultFilter.create(),

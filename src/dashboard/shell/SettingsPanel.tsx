@@ -1,6 +1,7 @@
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
+import { KeysPart } from './KeysPart.tsx';
 import { LookPart, UnitsPart } from './LookPart.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 
@@ -65,33 +66,6 @@ function SoundPart({ sound }: { readonly sound: PageSound }) {
   );
 }
 
-function KeysPart() {
-  const { singleKeys } = usePrefs();
-  return (
-    <fieldset>
-      <legend>{t.look.keys}</legend>
-      <dl class="keys">
-        {t.look.keyList.map(([key, what]) => (
-          <div key={key}>
-            <dt>
-              <kbd>{key}</kbd>
-            </dt>
-            <dd>{what}</dd>
-          </div>
-        ))}
-      </dl>
-      <label>
-        <input
-          type="checkbox"
-          checked={singleKeys}
-          onChange={(event) => setPrefs({ singleKeys: event.currentTarget.checked })}
-        />
-        {t.look.keysOn}
-      </label>
-    </fieldset>
-  );
-}
-
 function MuteButton({ sound }: { readonly sound: PageSound }) {
   const { muted } = usePrefs();
   const { unlocked } = useSound(sound);
@@ -126,7 +100,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
           <SoundPart sound={sound} />
           <LookPart />
           <UnitsPart />
-          <KeysPart />
+          <KeysPart keys={t.look.keyList} />
         </div>
       </details>
     </>

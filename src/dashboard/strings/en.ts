@@ -350,7 +350,7 @@ export const en = {
       ['U', 'take a correction back'],
       ['E', 'end the practice'],
       ['Enter', 'acknowledge the newest warning'],
-    ],
+    ] as const,
     keysOn: 'Single keys work',
   },
 

@@ -1,5 +1,6 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import { sentence } from '../../streaming/apiErrors.ts';
+import { startThread } from '../startThread.ts';
 import type { Job, JobAnswer } from './jobMessages.ts';
 
 /** One worker thread: started when it is needed, ended when it has had nothing to do for a while. */
@@ -8,11 +9,6 @@ export interface AnalysisThread {
   run(job: Job): Promise<JobAnswer>;
   close(): Promise<void>;
 }
-
-const source = import.meta.url.endsWith('.ts');
-const script = new URL(source ? './worker.ts' : './worker.js', import.meta.url);
-/** Out of the sources, as tests do, the thread has to learn TypeScript first. */
-const FROM_SOURCE = `import('tsx/esm/api').then(({ register }) => (register(), import(${JSON.stringify(script.href)})))`;
 
 /** Choices. An hour's session takes seconds; a thread that takes so long hangs. */
 const MOST_MS = 15 * 60_000;
@@ -42,10 +38,7 @@ export function analysisThread(): AnalysisThread {
 }
 
 const begin = (): Worker =>
-  new Worker(source ? FROM_SOURCE : script, {
-    eval: source,
-    resourceLimits: { maxOldGenerationSizeMb: MEMORY_MB },
-  });
+  startThread('worker', import.meta.url, { maxOldGenerationSizeMb: MEMORY_MB });
 
 const gone = (why: string): JobAnswer => ({ ok: false, problem: why, lasting: false });
 

@@ -1,7 +1,7 @@
 import { newId } from '../access/secrets.ts';
 import type { HubContext } from '../context.ts';
 import { sessionPaths } from '../sessionPaths.ts';
-import { NO_SPREADS, NO_VALUES } from '../../sessions/store/spreads.ts';
+import { NOT_ANALYSED } from '../db/notAnalysed.ts';
 import { type DemoSignIn, coachIdOf, demoId, makeDemoPeople } from './people.ts';
 import { DEMO_SESSION_NAME, type DemoAnswer, type DemoOrder } from './simulate.ts';
 import { DEMO_STORIES, type DemoSession, type DemoStory } from './stories.ts';
@@ -90,6 +90,8 @@ async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Pr
       .insertInto('session')
       .values({
         ...NOT_ANALYSED,
+        name: DEMO_SESSION_NAME,
+        simulated: 1,
         ...notes,
         id,
         hand,
@@ -129,24 +131,3 @@ async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Pr
         .execute();
   });
 }
-
-const NOT_ANALYSED = {
-  name: DEMO_SESSION_NAME,
-  simulated: 1,
-  durationS: null,
-  analysed: 0,
-  version: null,
-  problem: null,
-  rehearsals: 0,
-  scored: 0,
-  passed: 0,
-  balls: 0,
-  practiceSwings: 0,
-  ballsInMix: 0,
-  ledger: '',
-  warnings: 0,
-  spreads: JSON.stringify(NO_SPREADS),
-  pooled: JSON.stringify(NO_VALUES),
-  carryOver: JSON.stringify({ addedFlexion: null, keptRotation: null }),
-  differences: '[]',
-} as const;

@@ -1,10 +1,6 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
+import { startThread } from '../startThread.ts';
 import type { DemoAnswer, DemoOrder } from './simulate.ts';
-
-const source = import.meta.url.endsWith('.ts');
-const script = new URL(source ? './worker.ts' : './worker.js', import.meta.url);
-/** Out of the sources, as tests do, the thread has to learn TypeScript first. */
-const FROM_SOURCE = `import('tsx/esm/api').then(({ register }) => (register(), import(${JSON.stringify(script.href)})))`;
 
 export interface DemoThreads {
   /** In this order, as many at once as there are threads; `take` gets each as it is done. */
@@ -14,10 +10,7 @@ export interface DemoThreads {
 
 /** Threads that simulate, so that the hub's pages do not wait. */
 export function demoThreads(count: number): DemoThreads {
-  const workers = Array.from(
-    { length: count },
-    () => new Worker(source ? FROM_SOURCE : script, { eval: source }),
-  );
+  const workers = Array.from({ length: count }, () => startThread('worker', import.meta.url));
   let closing = false;
   return {
     async run(orders, take) {

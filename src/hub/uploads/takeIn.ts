@@ -1,10 +1,10 @@
 import { mkdir, open, rename } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { NO_SPREADS, NO_VALUES } from '../../sessions/store/spreads.ts';
 import { planKey } from '../../streaming/sessionsViews.ts';
 import { newId } from '../access/secrets.ts';
 import { wake } from '../analysis/requeue.ts';
 import type { HubContext } from '../context.ts';
+import { NOT_ANALYSED } from '../db/notAnalysed.ts';
 import type { Db } from '../db/open.ts';
 import type { SessionTable } from '../db/tables.ts';
 import { removeSessionFiles, sessionPaths } from '../sessionPaths.ts';
@@ -99,6 +99,8 @@ async function newRow(
   const { content, name, hand, simulated, startedMs, plan, notes } = looked;
   return {
     ...NOT_ANALYSED,
+    reviewedMs: null,
+    reviewedBy: null,
     ...notes,
     id,
     studentId,
@@ -129,24 +131,3 @@ async function numberOf(db: Db, studentId: string, key: string): Promise<number 
   );
   return found?.number ?? null;
 }
-
-const NOT_ANALYSED = {
-  durationS: null,
-  analysed: 0,
-  version: null,
-  problem: null,
-  rehearsals: 0,
-  scored: 0,
-  passed: 0,
-  balls: 0,
-  practiceSwings: 0,
-  ballsInMix: 0,
-  ledger: '',
-  warnings: 0,
-  spreads: JSON.stringify(NO_SPREADS),
-  pooled: JSON.stringify(NO_VALUES),
-  carryOver: JSON.stringify({ addedFlexion: null, keptRotation: null }),
-  differences: '[]',
-  reviewedMs: null,
-  reviewedBy: null,
-} as const;

@@ -1,6 +1,6 @@
 import type { Me } from '../../../streaming/hubContract/people.ts';
-import { setPrefs, usePrefs } from '../../shell/prefs.ts';
 import { Mark } from '../../shell/Mark.tsx';
+import { KeysPart } from '../../shell/KeysPart.tsx';
 import { LookPart, UnitsPart } from '../../shell/LookPart.tsx';
 import { h } from '../../strings/hub.ts';
 import { type PageName, type Place, to } from './router.ts';
@@ -43,33 +43,6 @@ function Pages({ me, place }: { readonly me: Me; readonly place: Place }) {
   );
 }
 
-function KeysPart({ role }: Pick<Me, 'role'>) {
-  const { singleKeys } = usePrefs();
-  return (
-    <fieldset>
-      <legend>{words.keys}</legend>
-      <dl class="keys">
-        {words.keyList[role === 'student' ? role : 'coach'].map(([key, what]) => (
-          <div key={key}>
-            <dt>
-              <kbd>{key}</kbd>
-            </dt>
-            <dd>{what}</dd>
-          </div>
-        ))}
-      </dl>
-      <label>
-        <input
-          type="checkbox"
-          checked={singleKeys}
-          onChange={(event) => setPrefs({ singleKeys: event.currentTarget.checked })}
-        />
-        {words.keysOn}
-      </label>
-    </fieldset>
-  );
-}
-
 /** The address belongs to the router, so the jump is made by hand. */
 function skip(event: Event): void {
   event.preventDefault();
@@ -106,7 +79,9 @@ export function HubTopBar(props: {
             )}
             <LookPart />
             <UnitsPart />
-            {me !== null && <KeysPart role={me.role} />}
+            {me !== null && (
+              <KeysPart keys={words.keyList[me.role === 'student' ? 'student' : 'coach']} />
+            )}
           </div>
         </details>
         {me !== null && (

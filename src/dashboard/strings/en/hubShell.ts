@@ -41,7 +41,6 @@ export const shell = {
   settings: 'More',
   signedInAs: (name: string): string => `Signed in as ${name}`,
   signOut: 'Sign out',
-  keys: 'Keys',
   keyList: {
     student: [['C', 'write a comment']],
     coach: [
@@ -55,7 +54,6 @@ export const shell = {
       ['G', 'back to the list'],
     ],
   } as const,
-  keysOn: 'Single keys work',
   loading: 'Asking the hub …',
   failed: 'The hub did not give this page',
   unreachable:
