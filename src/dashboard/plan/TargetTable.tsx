@@ -1,6 +1,7 @@
 import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
 import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
+import { TableHead } from '../shell/TableHead.tsx';
 import { t } from '../strings/strings.ts';
 import { NumberField } from './NumberField.tsx';
 import { type PlanEditorProps, problemAt } from './editing.ts';
@@ -63,15 +64,7 @@ export function TargetTable(props: PlanEditorProps) {
       </p>
       <div class="table-scroll" tabIndex={0} role="region" aria-label={words.targets}>
         <table>
-          <thead>
-            <tr>
-              {Object.values(words.columns).map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead columns={words.columns} />
           <tbody>
             {TARGET_MEASURES.map((measure) => (
               <Row key={measure} measure={measure} props={props} />

@@ -1,6 +1,7 @@
 import { useCallback, useState } from 'preact/hooks';
 import type { AuditEntry } from '../../../streaming/hubContract/people.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
+import { TableHead } from '../../shell/TableHead.tsx';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useAct } from '../parts/useAct.ts';
@@ -12,15 +13,7 @@ function Entries({ entries }: { readonly entries: readonly AuditEntry[] }) {
   return (
     <div class="table-scroll" tabIndex={0} role="region" aria-label={words.title}>
       <table>
-        <thead>
-          <tr>
-            {Object.values(words.columns).map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={words.columns} />
         <tbody>
           {entries.map(({ id, atMs, who, act, what, address }) => (
             <tr key={id}>

@@ -1,4 +1,5 @@
 import type { ProgressSession } from '../../../streaming/hubContract/students.ts';
+import { TableHead } from '../../shell/TableHead.tsx';
 import { h } from '../../strings/hub.ts';
 import { monthRows } from './months.ts';
 
@@ -9,15 +10,7 @@ export function MonthTable({ sessions }: { readonly sessions: readonly ProgressS
   return (
     <div class="table-scroll" tabIndex={0} role="region" aria-label={words.practice}>
       <table>
-        <thead>
-          <tr>
-            {Object.values(words.columns).map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={words.columns} />
         <tbody>
           {monthRows(sessions).map((m) => (
             <tr key={m.atMs}>

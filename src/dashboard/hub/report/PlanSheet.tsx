@@ -1,6 +1,7 @@
 import { TARGET_MEASURES } from '../../../coaching/plan.ts';
 import type { LastValues, PlanVersion } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
+import { TableHead } from '../../shell/TableHead.tsx';
 import { t } from '../../strings/strings.ts';
 import { Changes, planLine } from '../student/PlansPart.tsx';
 
@@ -9,15 +10,7 @@ const words = h.report;
 function Targets({ version, last }: { readonly version: PlanVersion; readonly last: LastValues }) {
   return (
     <table class="plan-table">
-      <thead>
-        <tr>
-          {Object.values(words.planColumns).map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={words.planColumns} />
       <tbody>
         {TARGET_MEASURES.map((measure) => {
           const target = version.plan.targets[measure];
