@@ -147,7 +147,7 @@ function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
     detector.phase === 'top' && detector.holdFromS !== null ? frame.timeS - detector.holdFromS : 0;
   tellPhase(
     state,
-    swing?.kind === 'rehearsal' ? 'caught' : detector.phase,
+    swing?.detected.kind === 'rehearsal' ? 'caught' : detector.phase,
     frame.timeS,
     holdS,
     emit,

@@ -50,6 +50,11 @@ export type AnalysisOutput =
       /** Axial rotation since the last still top (outward +), deg; `null` outside a repetition. */
       readonly keptRotationDeg: number | null;
     }
-  | { readonly kind: 'repetition'; readonly repetition: JudgedRepetition }
+  | {
+      readonly kind: 'repetition';
+      readonly repetition: JudgedRepetition;
+      /** The same movement measured as the other kinds, should a person say that it was one of them. */
+      readonly others: readonly JudgedRepetition[];
+    }
   | { readonly kind: 'ledger'; readonly ledger: Ledger }
   | { readonly kind: 'warning'; readonly warning: SafetyWarning };

@@ -1,3 +1,4 @@
+import { asSaid } from '../coaching/asSaid.ts';
 import { type CorrectedKind, correctLedger, ledgerEntries } from '../coaching/ledger.ts';
 import type { JudgedRepetition } from './result.ts';
 import type { AnalysisState } from './state.ts';
@@ -30,27 +31,12 @@ export function labelRepetitions(state: AnalysisState, labels: readonly Repetiti
   }
 }
 
-export type KindByIndex = ReadonlyMap<number, CorrectedKind>;
-
-/** The kinds that a person corrected, by index. */
-export const labelsOf = ({ ledger }: Pick<AnalysisState, 'ledger'>): KindByIndex =>
-  new Map(
-    ledgerEntries(ledger).flatMap((e) => (e.corrected === null ? [] : [[e.index, e.corrected]])),
-  );
-
-/**
- * The repetitions whose measures count, as what they count. A practice swing called a ball was measured as a ball is
- * (top to delivery). A rehearsal called a ball, or a ball called a rehearsal, was measured between other instants:
- * it is counted in the ledger, its measures are left out.
- */
-export const asLabelled = (
-  repetitions: readonly JudgedRepetition[],
-  labels: KindByIndex,
-): readonly JudgedRepetition[] =>
-  repetitions.flatMap((r) => {
-    const kind = labels.get(r.index) ?? r.kind;
-    if (kind === r.kind) return [r];
-    if (r.kind === 'practiceSwing' && kind === 'ball')
-      return [{ ...r, kind, impactS: r.deliveryS }];
-    return [];
-  });
+/** The repetitions as they stand after corrections, each measured as what it is said to be. */
+export function standingRepetitions({
+  repetitions,
+  others,
+  ledger,
+}: Pick<AnalysisState, 'repetitions' | 'others' | 'ledger'>): readonly JudgedRepetition[] {
+  const said = new Map(ledgerEntries(ledger).map((e) => [e.index, e.corrected]));
+  return repetitions.map((r, i) => asSaid(r, others[i] ?? [], said.get(r.index) ?? null));
+}

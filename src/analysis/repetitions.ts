@@ -2,7 +2,7 @@ import { addToLedger, ledgerOf } from '../coaching/ledger.ts';
 import { markLedger } from '../coaching/marks.ts';
 import { judgeRehearsal } from '../coaching/judge.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
-import type { AnalysedSwing } from '../swings/analyseSwing.ts';
+import type { AnalysedSwing, SwingReadings } from '../swings/analyseSwing.ts';
 import type { RepetitionFlag } from '../swings/repetition.ts';
 import type { AnalysisOutput } from './contract.ts';
 import type { JudgedRepetition } from './result.ts';
@@ -15,13 +15,16 @@ const DRIFT_AFTER_S = 180;
 type Emit = (output: AnalysisOutput) => void;
 
 /** A swing has ended and was analysed: number it, judge it, enter it in the ledger. */
-export function takeSwing(state: AnalysisState, swing: AnalysedSwing, emit: Emit): void {
+export function takeSwing(state: AnalysisState, readings: SwingReadings, emit: Emit): void {
   const index = state.repetitions.length + 1;
-  const flags = [...swing.flags, ...headingFlags(state, swing)];
-  const repetition = judged(state, { ...swing, flags }, index);
+  const numbered = (swing: AnalysedSwing): JudgedRepetition =>
+    judged(state, { ...swing, flags: [...swing.flags, ...headingFlags(state, swing)] }, index);
+  const repetition = numbered(readings.detected);
+  const others = readings.others.map(numbered);
   state.repetitions.push(repetition);
+  state.others.push(others);
   state.ledger = addToLedger(state.ledger, repetition);
-  emit({ kind: 'repetition', repetition });
+  emit({ kind: 'repetition', repetition, others });
   emit({ kind: 'ledger', ledger: ledgerOf(state.ledger) });
   watchPractice(state, repetition.endS, emit);
 }

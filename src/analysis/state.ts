@@ -41,7 +41,10 @@ export interface AnalysisState {
   keptRotationDeg: number | null;
   lastAxialRate: number;
   lastFrameS: number | null;
+  /** As detected. */
   readonly repetitions: JudgedRepetition[];
+  /** Each of them measured as the other kinds, in the same order. */
+  readonly others: (readonly JudgedRepetition[])[];
   ledger: LedgerBook;
   readonly warnings: SafetyWarning[];
   readonly ownRange: OwnRangeState;
@@ -72,6 +75,7 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   lastAxialRate: 0,
   lastFrameS: null,
   repetitions: [],
+  others: [],
   ledger: emptyLedger(settings.plan),
   warnings: [],
   ownRange: startOwnRange(),

@@ -1,6 +1,7 @@
+import { isCounted } from '../coaching/asSaid.ts';
 import { carryOver } from '../coaching/carryOver.ts';
 import { ledgerOf } from '../coaching/ledger.ts';
-import { asLabelled, labelsOf } from './labels.ts';
+import { standingRepetitions } from './labels.ts';
 import { closeCalibration } from './calibrating.ts';
 import { sensorQuality } from './quality.ts';
 import type { AnalysisResult } from './result.ts';
@@ -8,8 +9,8 @@ import type { AnalysisState } from './state.ts';
 
 /** The session's result as it stands. */
 export function result(state: AnalysisState, sessionId: string): AnalysisResult {
-  const { repetitions } = state;
-  const standing = asLabelled(repetitions, labelsOf(state));
+  const repetitions = standingRepetitions(state);
+  const counted = repetitions.filter(isCounted);
   return {
     schema: 1,
     session: { id: sessionId, hand: state.settings.hand, durationS: lastTimeS(state) },
@@ -21,8 +22,8 @@ export function result(state: AnalysisState, sessionId: string): AnalysisResult 
     repetitions,
     ledger: ledgerOf(state.ledger),
     carryOver: carryOver(
-      standing.filter((r) => r.kind === 'rehearsal'),
-      standing.filter((r) => r.kind === 'ball'),
+      counted.filter((r) => r.kind === 'rehearsal'),
+      counted.filter((r) => r.kind === 'ball'),
     ),
     warnings: state.warnings,
   };

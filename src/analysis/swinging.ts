@@ -1,5 +1,5 @@
 import type { BodyFrame } from '../body/segments.ts';
-import { type AnalysedSwing, analyseSwing } from '../swings/analyseSwing.ts';
+import { type SwingReadings, analyseSwing } from '../swings/analyseSwing.ts';
 import {
   type DetectorState,
   type SwingCandidate,
@@ -64,7 +64,7 @@ export function stepSwinging(
   s: SwingingState,
   frame: BodyFrame,
   signals: SwingSignals,
-): AnalysedSwing | null {
+): SwingReadings | null {
   pushFrame(s.frames, frame);
   const found = stepDetector(s.detector, signals);
   const waited = found !== null && s.ended !== null ? closeSwing(s) : null;
@@ -81,10 +81,10 @@ function waitsForClub(s: SwingingState, c: SwingCandidate, nowS: number): boolea
 }
 
 /** What has ended but still waits when the recording ends. */
-export const closeSwinging = (s: SwingingState): AnalysedSwing | null =>
+export const closeSwinging = (s: SwingingState): SwingReadings | null =>
   s.ended === null ? null : closeSwing(s);
 
-function closeSwing(s: SwingingState): AnalysedSwing | null {
+function closeSwing(s: SwingingState): SwingReadings | null {
   const c = s.ended;
   s.ended = null;
   if (c === null) return null;

@@ -12,5 +12,7 @@ export const FLAG_TEXT: Readonly<Record<RepetitionFlag, string>> = {
     'the arm was raised less than 30 or more than 150 degrees, where its rotation cannot be read',
   'release-measured': 'the release was seen by the sensor on the club',
   together: 'chest and arm started together (less than 20 ms apart)',
+  'impact-not-detected':
+    'no impact was found, so the fastest turn of the chest was looked for to the end of the movement',
   'marked-by-hand': 'its kind was set by hand',
 };

@@ -1,4 +1,4 @@
-import type { Ball, PracticeSwing, Rehearsal } from '../swings/repetition.ts';
+import type { Ball, PracticeSwing, Rehearsal, Repetition } from '../swings/repetition.ts';
 import type { Target, TargetMeasure } from './plan.ts';
 
 export interface Check {
@@ -43,7 +43,18 @@ export interface Verdict {
 }
 
 export type JudgedRehearsal = Rehearsal & { readonly verdict: Verdict };
-export type JudgedRepetition = JudgedRehearsal | Ball | PracticeSwing;
+
+/** What a person made of a repetition that was detected as something else. */
+export interface HandMark {
+  readonly detected: Repetition['kind'];
+  /** It is not to be counted at all; it stays listed as it was detected. */
+  readonly ignored: boolean;
+}
+
+/** Measured and judged as what it stands for; `marked` where a person said so. */
+export type JudgedRepetition = (JudgedRehearsal | Ball | PracticeSwing) & {
+  readonly marked?: HandMark;
+};
 
 /** Rehearsals and balls in order. */
 export interface Ledger {

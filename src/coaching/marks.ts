@@ -11,7 +11,8 @@ const MARKS = {
 } as const satisfies Record<CorrectedKind, SessionEventType>;
 
 const KINDS = Object.entries(MARKS) as readonly [CorrectedKind, SessionEventType][];
-const kindOf = (type: SessionEventType): CorrectedKind | null =>
+/** The kind that a mark names; `null` for any other event. */
+export const markedKind = (type: SessionEventType): CorrectedKind | null =>
   KINDS.find(([, mark]) => mark === type)?.[0] ?? null;
 
 type Span = Pick<Repetition, 'index' | 'startS' | 'endS'>;
@@ -22,7 +23,7 @@ const middleOf = (r: Span): number => (r.startS + r.endS) / 2;
 const REACH_S = 60;
 
 export const isMark = ({ type }: SessionEvent): boolean =>
-  type === 'mark-undo' || kindOf(type) !== null;
+  type === 'mark-undo' || markedKind(type) !== null;
 
 /** The correction as an event: from the middle of the repetition it means to when it was said (session s). */
 export const markOf = (repetition: Span, kind: CorrectedKind, saidS: number): SessionEvent => ({
@@ -56,7 +57,7 @@ export function markLedger(
   event: SessionEvent,
 ): LedgerBook | null {
   if (event.type === 'mark-undo') return undoCorrection(book);
-  const kind = kindOf(event.type);
+  const kind = markedKind(event.type);
   const meant = meantBy(repetitions, event);
   return kind === null || meant === undefined ? null : correctLedger(book, meant.index, kind);
 }

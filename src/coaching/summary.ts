@@ -1,5 +1,6 @@
 import { median } from '../math/stats.ts';
 import type { Ball } from '../swings/repetition.ts';
+import { isCounted } from './asSaid.ts';
 import { carryOver } from './carryOver.ts';
 import type { JudgedRehearsal, JudgedRepetition, Ledger, SafetyWarning } from './judgement.ts';
 import { type CueCount, type NextStep, nextStep, type PracticeFacts } from './nextStep.ts';
@@ -38,8 +39,9 @@ export function summarise(
   plan: Plan,
   warnings: readonly SafetyWarning[] = [],
 ): PracticeSummary {
-  const rehearsals = repetitions.filter((r): r is JudgedRehearsal => r.kind === 'rehearsal');
-  const balls = repetitions.filter((r): r is Ball => r.kind === 'ball');
+  const counted = repetitions.filter(isCounted);
+  const rehearsals = counted.filter((r): r is JudgedRehearsal => r.kind === 'rehearsal');
+  const balls = counted.filter((r): r is Ball => r.kind === 'ball');
   const scored = rehearsals.filter((r) => r.verdict.passed !== null);
   const facts: PracticeFacts = {
     scored: scored.length,

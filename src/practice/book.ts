@@ -1,6 +1,9 @@
+import type { AnalysisOutput } from '../analysis/contract.ts';
+import { asSaid } from '../coaching/asSaid.ts';
 import type { JudgedRepetition, SafetyWarning } from '../coaching/judgement.ts';
 import {
   type LedgerBook,
+  type LedgerEntry,
   addToLedger,
   canUndo,
   emptyLedger,
@@ -20,6 +23,8 @@ export interface PracticeBook {
   readonly plan: Plan;
   ledger: LedgerBook;
   readonly repetitions: Map<number, JudgedRepetition>;
+  /** Each measured as the other kinds. */
+  readonly others: Map<number, readonly JudgedRepetition[]>;
   readonly moments: Map<number, RepetitionMoments>;
 }
 
@@ -27,16 +32,18 @@ export const newBook = (plan: Plan): PracticeBook => ({
   plan,
   ledger: emptyLedger(plan),
   repetitions: new Map(),
+  others: new Map(),
   moments: new Map(),
 });
 
 export function bookRepetition(
   book: PracticeBook,
-  repetition: JudgedRepetition,
+  { repetition, others }: Omit<Extract<AnalysisOutput, { readonly kind: 'repetition' }>, 'kind'>,
   moments: RepetitionMoments,
 ): void {
   book.ledger = addToLedger(book.ledger, repetition);
   book.repetitions.set(repetition.index, repetition);
+  book.others.set(repetition.index, others);
   book.moments.set(repetition.index, moments);
 }
 
@@ -59,22 +66,24 @@ function passedOf(repetition: JudgedRepetition | undefined): boolean | null {
   return repetition?.kind === 'rehearsal' ? repetition.verdict.passed : null;
 }
 
-export const stripView = ({ ledger, repetitions }: PracticeBook): readonly StripEntry[] =>
-  ledgerEntries(ledger)
+export const stripView = (book: PracticeBook): readonly StripEntry[] =>
+  ledgerEntries(book.ledger)
     .slice(-STRIP_LENGTH)
-    .map(({ index, kind, corrected }) => ({
-      index,
-      kind,
-      corrected: corrected !== null,
-      passed: kind === 'rehearsal' ? passedOf(repetitions.get(index)) : null,
+    .map((entry) => ({
+      index: entry.index,
+      kind: entry.kind,
+      corrected: entry.corrected !== null,
+      passed: entry.kind === 'rehearsal' ? passedOf(standing(book, entry)) : null,
     }));
 
-/** Repetitions that still are what they were measured as. */
-const uncorrected = ({ ledger, repetitions }: PracticeBook): readonly JudgedRepetition[] =>
-  ledgerEntries(ledger).flatMap(({ index, kind, detected }) => {
-    const repetition = repetitions.get(index);
-    return repetition !== undefined && kind === detected ? [repetition] : [];
-  });
+/** A repetition as what it stands for. */
+function standing(
+  { repetitions, others }: PracticeBook,
+  { index, corrected }: LedgerEntry,
+): JudgedRepetition | undefined {
+  const detected = repetitions.get(index);
+  return detected && asSaid(detected, others.get(index) ?? [], corrected);
+}
 
 /** The summary of what is in the book. */
 export function summaryView(
@@ -82,7 +91,8 @@ export function summaryView(
   warnings: readonly SafetyWarning[],
   durationS: number,
 ): SummaryView {
-  const summary = summarise(uncorrected(book), ledgerOf(book.ledger), book.plan, warnings);
+  const all = ledgerEntries(book.ledger).flatMap((entry) => standing(book, entry) ?? []);
+  const summary = summarise(all, ledgerOf(book.ledger), book.plan, warnings);
   const moments = (index: number | null): RepetitionMoments | null =>
     (index === null ? undefined : book.moments.get(index)) ?? null;
   return { summary, durationS, best: moments(summary.best), typical: moments(summary.typical) };

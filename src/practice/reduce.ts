@@ -1,5 +1,4 @@
 import type { AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
-import type { JudgedRepetition } from '../analysis/result.ts';
 import type { WarningId } from '../coaching/judgement.ts';
 import { isMark } from '../coaching/marks.ts';
 import {
@@ -99,8 +98,9 @@ export function showBook(draft: PracticeDraft): void {
   setSection(draft, 'ledger', ledgerView(draft.book));
 }
 
-function takeRepetition(draft: PracticeDraft, repetition: JudgedRepetition): void {
-  bookRepetition(draft.book, repetition, momentsOf(draft.recent, repetition));
+function takeRepetition(draft: PracticeDraft, taken: Of<'repetition'>): void {
+  const { repetition } = taken;
+  bookRepetition(draft.book, taken, momentsOf(draft.recent, repetition));
   showBook(draft);
   setSection(draft, 'last', repetition);
 }
@@ -154,7 +154,7 @@ export function takeOutput(draft: PracticeDraft, output: AnalysisOutput): void {
     case 'phase':
       return takePhase(draft, output);
     case 'repetition':
-      return takeRepetition(draft, output.repetition);
+      return takeRepetition(draft, output);
     case 'ledger':
       // The book keeps the same ledger and knows what the person corrected.
       return undefined;

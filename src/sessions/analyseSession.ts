@@ -20,7 +20,7 @@ export interface AnalyseOptions {
   readonly frames?: boolean;
   /** Called about every ten seconds of recording with the session time reached, s. */
   readonly progress?: (timeS: number) => void;
-  /** What a person said afterwards that repetitions were: ledger and carry-over follow, the repetitions stay. */
+  /** What a person said afterwards that repetitions were: each is measured and counted as that. */
   readonly labels?: readonly RepetitionLabel[];
 }
 

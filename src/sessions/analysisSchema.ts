@@ -86,6 +86,7 @@ const flag = oneOf([
   'elevation-out-of-range',
   'release-measured',
   'together',
+  'impact-not-detected',
   'marked-by-hand',
 ]);
 
@@ -126,6 +127,12 @@ const repetition = {
   endS: Type.Number(),
   measures,
   flags: Type.Array(flag),
+  marked: Type.Optional(
+    object({
+      detected: oneOf(['rehearsal', 'ball', 'practiceSwing']),
+      ignored: Type.Boolean(),
+    }),
+  ),
 };
 
 const rehearsal = object({
@@ -143,7 +150,7 @@ const ball = object({
   kind: Type.Literal('ball'),
   ...repetition,
   deliveryS: Type.Number(),
-  impactS: Type.Number(),
+  impactS: nullable,
 });
 
 const practiceSwing = object({

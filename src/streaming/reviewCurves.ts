@@ -69,15 +69,17 @@ export function gatherCurves(repetitions: readonly JudgedRepetition[]): CurveGat
   };
 }
 
+const aroundOf = (r: JudgedRepetition): number => (r.kind === 'rehearsal' ? r.releaseS : r.topS);
+
 function windowOf(repetition: JudgedRepetition): Window {
-  const aroundS = repetition.kind === 'rehearsal' ? repetition.releaseS : repetition.topS;
+  const aroundS = aroundOf(repetition);
   const early = Math.max(repetition.startS - ADDRESS_S, aroundS - LONGEST_BEFORE_S);
   const fromS = Math.min(early, aroundS - BEFORE_S);
   return {
     repetition,
     listenS: Math.min(fromS, repetition.startS),
     fromS,
-    toS: aroundS + AFTER_S,
+    toS: curvesEndS(repetition),
     nextS: fromS,
     frames: [],
     address: null,
@@ -125,6 +127,9 @@ function drawn({ w, x, y, z }: Quat): QuaternionView {
 
 const alignOf = (r: JudgedRepetition): number =>
   r.kind === 'rehearsal' ? r.releaseS : r.deliveryS;
+
+/** Session s of the last frame that a repetition's curves can have. */
+export const curvesEndS = (r: JudgedRepetition): number => aroundOf(r) + AFTER_S;
 
 function curvesOf({ repetition, frames: gathered, address }: Window): RepetitionCurves {
   const frames = gathered.splice(0);

@@ -23,21 +23,43 @@ export interface SwingData {
   readonly club: readonly ClubForce[];
 }
 
+/** One movement, measured as what it was taken for, and as what a person may say that it was. */
+export interface SwingReadings {
+  readonly detected: AnalysedSwing;
+  /** As the two other kinds, each between its own instants. */
+  readonly others: readonly AnalysedSwing[];
+}
+
+const KINDS = ['rehearsal', 'ball', 'practiceSwing'] as const;
+type Kind = (typeof KINDS)[number];
+
 /**
  * Batch analysis of one closed candidate.
  * @returns the repetition without its number, or `null` where the movement was none
  */
-export function analyseSwing(data: SwingData, candidate: SwingCandidate): AnalysedSwing | null {
+export function analyseSwing(data: SwingData, candidate: SwingCandidate): SwingReadings | null {
   if (data.frames.length < 20) return null;
   const w = swingWindow(data.frames);
   const m = momentsOf(w, candidate);
+  const impact = impactOf(w, data.shocks, m);
+  const kind = kindOf(w, candidate, m, impact);
+  if (kind === null) return null;
+  const as = (k: Kind): AnalysedSwing =>
+    k === 'rehearsal'
+      ? // where it was none, its blows may be those of a fast swing, as strong as a soft catch
+        rehearsal(w, data, candidate, m, kind === 'rehearsal' ? 0 : SWING.ballShock)
+      : fullSwing(w, k, k === 'ball' ? impact : null, candidate, m);
+  return { detected: as(kind), others: KINDS.filter((k) => k !== kind).map(as) };
+}
+
+function kindOf(w: SwingWindow, c: SwingCandidate, m: Moments, impact: Shock | null): Kind | null {
+  const held = m.holdS >= SWING.shortestHoldS;
   if (isFullSwing(w, m)) {
-    const impact = ballImpact(w, data.shocks, m);
     // who holds at the top and then hits has hit a ball; who only swings on has rehearsed and missed
-    if (impact !== null || m.holdS < SWING.shortestHoldS) return fullSwing(w, impact, candidate, m);
+    if (impact !== null) return 'ball';
+    if (!held) return 'practiceSwing';
   }
-  if (m.holdS < SWING.shortestHoldS || isCalm(w, candidate, m)) return null;
-  return rehearsal(w, data, candidate, m);
+  return held && !isCalm(w, c, m) ? 'rehearsal' : null;
 }
 
 function isFullSwing(w: SwingWindow, m: Moments): boolean {
@@ -48,27 +70,32 @@ function isFullSwing(w: SwingWindow, m: Moments): boolean {
   );
 }
 
+/** From the top to the delivery. A blow is a ball's own: a practice swing is measured without one. */
 function fullSwing(
   w: SwingWindow,
+  kind: 'ball' | 'practiceSwing',
   impact: Shock | null,
   c: SwingCandidate,
   m: Moments,
-): AnalysedSwing | null {
+): AnalysedSwing {
   const until = impact === null ? w.timeS.length - 1 : indexAt(w.timeS, impact.timeS);
   const deliveryS = w.timeS[indexOfMax(w.headingRate, indexAt(w.timeS, m.topS), until)] ?? m.topS;
   const posture = postureMeasures(w, m.topS, deliveryS);
-  if (posture === null) return null;
   const measures = { ...posture, chestLeadMs: null, releaseToCatchMs: null, fallCm: null };
   const flags = signalFlags(w, m.startS, impact?.timeS ?? deliveryS, measures);
   const { startS, topS } = m;
-  const common = { startS, topS, endS: c.endS, measures, flags, deliveryS };
+  const common = { startS, topS, endS: c.endS, measures, deliveryS };
+  if (kind === 'practiceSwing') return { kind, ...common, flags };
   return impact === null
-    ? { kind: 'practiceSwing', ...common }
-    : { kind: 'ball', ...common, impactS: impact.timeS };
+    ? { kind, ...common, impactS: null, flags: [...flags, 'impact-not-detected'] }
+    : { kind, ...common, impactS: impact.timeS, flags };
 }
 
-/** A blow as strong as a ball's, near the fastest turn. */
-function ballImpact(w: SwingWindow, shocks: readonly ShockSample[], m: Moments): Shock | null {
+/**
+ * A blow as strong as a ball's, near the fastest turn. Also where a person says that there was a ball: the noise of a
+ * fast swing has weaker ones, and a made-up time is worse than none.
+ */
+function impactOf(w: SwingWindow, shocks: readonly ShockSample[], m: Moments): Shock | null {
   const peakS = w.timeS[m.peakIndex] ?? m.topS;
   const shock = strongestShock(
     shocks,
@@ -83,15 +110,15 @@ function rehearsal(
   data: SwingData,
   c: SwingCandidate,
   m: Moments,
-): AnalysedSwing | null {
-  const armStartS = armStart(w, c);
+  leastShock: number,
+): AnalysedSwing {
+  const armStartS = armStart(w, c, m.topS);
   const flight =
     flightFromClub(m.releaseS, c.endS, data.club) ??
-    flightFromBody(m.releaseS, armStartS, data.shocks);
+    flightFromBody(m.releaseS, armStartS, data.shocks, leastShock);
   const { releaseS, catchS } = flight;
   const toS = catchS ?? releaseS + SWING.assumedCatchS;
   const posture = postureMeasures(w, releaseS, toS);
-  if (posture === null) return null;
   const leadMs = armStartS === null ? null : (armStartS - m.releaseS) * 1000;
   const measures: Measures = {
     ...posture,

@@ -12,11 +12,15 @@ export interface ClubFlight {
   readonly flags: readonly RepetitionFlag[];
 }
 
-/** What two body sensors see: the chest's start for the release, the arm's shock for the catch. */
+/**
+ * What two body sensors see: the chest's start for the release, the arm's shock for the catch.
+ * @param leastShock m/s^2; a weaker one is none
+ */
 export function flightFromBody(
   chestStartS: number,
   armStartS: number | null,
   shocks: readonly ShockSample[],
+  leastShock = 0,
 ): ClubFlight {
   const shock = strongestShock(
     shocks,
@@ -24,7 +28,8 @@ export function flightFromBody(
     chestStartS + SWING.landedS + 0.1,
   );
   const releaseS = chestStartS;
-  if (shock === null) return missed(releaseS, ['catch-not-detected', 'catch-assumed']);
+  if (shock === null || shock.size < leastShock)
+    return missed(releaseS, ['catch-not-detected', 'catch-assumed']);
   if (shock.timeS - releaseS > SWING.landedS) return missed(releaseS, ['landed', 'catch-assumed']);
   return { releaseS, catchS: shock.timeS, confidence: shock.confidence, flags: [] };
 }

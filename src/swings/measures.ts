@@ -10,14 +10,9 @@ import { type SwingWindow, frameAt } from './window.ts';
 type PostureMeasures = Omit<Measures, 'chestLeadMs' | 'releaseToCatchMs' | 'fallCm'>;
 
 /** Elevation (rad) outside 30-150 deg: external rotation is not shown. */
-export function postureMeasures(
-  w: SwingWindow,
-  fromS: number,
-  toS: number,
-): PostureMeasures | null {
+export function postureMeasures(w: SwingWindow, fromS: number, toS: number): PostureMeasures {
   const a = frameAt(w, fromS);
   const b = frameAt(w, toS);
-  if (a === null || b === null) return null;
   const from = thoraxAngles(a.thorax);
   const to = thoraxAngles(b.thorax);
   const arm = humerusAngles(relative(a.thorax, a.humerus));
@@ -42,7 +37,7 @@ export function postureMeasures(
 /** True axial rotation of the humerus between two times, outward +, deg: trapezoid over the frames. */
 export function axialRotation(w: SwingWindow, fromS: number, toS: number): number {
   const inside = w.frames.filter((f) => f.timeS > fromS && f.timeS < toS);
-  const ends = [frameAt(w, fromS), ...inside, frameAt(w, toS)].filter((f) => f !== null);
+  const ends = [frameAt(w, fromS), ...inside, frameAt(w, toS)];
   let sum = 0;
   ends.forEach((f: BodyFrame, i) => {
     const before = ends[i - 1];

@@ -91,7 +91,7 @@ export function isCalm(w: SwingWindow, c: SwingCandidate, m: Moments): boolean {
  * Start of the arm's own movement, s. With the headings a few degrees apart a part of the chest's
  * movement seems to be the arm's: only what goes the way the arm will go counts, and its first part not.
  */
-export function armStart(w: SwingWindow, c: SwingCandidate): number | null {
+export function armStart(w: SwingWindow, c: SwingCandidate, topS: number): number | null {
   const from = indexAt(w.timeS, c.leftTopS - 0.15);
   const end = indexAt(w.timeS, Math.min(c.endS, c.leftTopS + SWING.landedS));
   const speed = smooth(w.relativeRate.map(norm));
@@ -99,5 +99,6 @@ export function armStart(w: SwingWindow, c: SwingCandidate): number | null {
   const way = normalise(w.relativeRate[peak] ?? ZERO);
   if (way === null) return null;
   const along = smooth(w.relativeRate.map((r) => Math.max(0, dot(r, way))));
-  return onsetTime(w.timeS, along, peak, indexAt(w.timeS, (c.holdFromS ?? 0) + 0.1), OVER_LEAKAGE);
+  const earliest = c.holdFromS === null ? topS : c.holdFromS + 0.1;
+  return onsetTime(w.timeS, along, peak, indexAt(w.timeS, earliest), OVER_LEAKAGE);
 }

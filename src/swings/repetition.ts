@@ -28,6 +28,7 @@ export type RepetitionFlag =
   | 'elevation-out-of-range'
   | 'release-measured'
   | 'together'
+  | 'impact-not-detected'
   | 'marked-by-hand';
 
 interface RepetitionBase {
@@ -61,7 +62,8 @@ export interface Ball extends RepetitionBase {
   readonly kind: 'ball';
   /** Peak chest turn speed before impact, session s. */
   readonly deliveryS: number;
-  readonly impactS: number;
+  /** Session s; `null` where a person says it was a ball and no blow was found (flag `impact-not-detected`). */
+  readonly impactS: number | null;
 }
 
 export interface PracticeSwing extends RepetitionBase {

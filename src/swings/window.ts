@@ -61,12 +61,12 @@ export function indexOfMax(values: readonly number[], from: number, to: number):
   return best;
 }
 
-/** The body at any time inside the window, interpolated. */
-export function frameAt(w: SwingWindow, t: number): BodyFrame | null {
+/** The body at any time inside the window, interpolated. @throws RangeError for a window without frames */
+export function frameAt(w: SwingWindow, t: number): BodyFrame {
   const i = indexAt(w.timeS, t);
   const after = w.frames[i];
   const before = w.frames[Math.max(0, i - 1)];
-  if (!after || !before) return null;
+  if (!after || !before) throw new RangeError('a swing without frames');
   const span = after.timeS - before.timeS;
   const k = span > 0 ? Math.min(1, Math.max(0, (t - before.timeS) / span)) : 1;
   return {

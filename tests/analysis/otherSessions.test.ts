@@ -64,7 +64,7 @@ describe.skipIf(!existsSync(OTHERS))(
           const t = truth.repetitions[i];
           if (!t) return;
           expect(Math.abs(r.topS - t.top)).toBeLessThan(0.03);
-          if (r.kind === 'ball') expect(Math.abs(r.impactS - t.impact)).toBeLessThan(0.02);
+          if (r.kind === 'ball') expect(Math.abs(r.impactS! - t.impact)).toBeLessThan(0.02);
           if (r.kind !== 'rehearsal') return;
           expect(Math.abs(r.releaseS - t.chestOnset)).toBeLessThan(0.025);
           expect(Math.abs((r.armStartS ?? NaN) - t.armOnset)).toBeLessThan(0.025);

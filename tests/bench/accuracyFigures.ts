@@ -110,7 +110,7 @@ const QUANTITIES: readonly Quantity[] = [
     bound: null,
     of: ({ truth, found }) =>
       truth.kind === 'ball' && found?.kind === 'ball'
-        ? [truth.impactS * 1000, found.impactS * 1000]
+        ? [truth.impactS * 1000, found.impactS! * 1000]
         : null,
   },
 ];

@@ -80,10 +80,10 @@ function practice() {
 }
 
 const outputs = {
-  passed: (i: number) => ({ kind: 'repetition', repetition: rehearsal(i) }) as const,
+  passed: (i: number) => ({ kind: 'repetition', others: [], repetition: rehearsal(i) }) as const,
   failed: (i: number) =>
-    ({ kind: 'repetition', repetition: rehearsal(i, { holdS: 0.5 }) }) as const,
-  ball: (i: number) => ({ kind: 'repetition', repetition: ball(i) }) as const,
+    ({ kind: 'repetition', others: [], repetition: rehearsal(i, { holdS: 0.5 }) }) as const,
+  ball: (i: number) => ({ kind: 'repetition', others: [], repetition: ball(i) }) as const,
 };
 
 describe('tones', () => {

@@ -38,8 +38,8 @@ describe('the word on the stage', () => {
 
   it('asks for a ball at the address when one is due', () => {
     const d = draft();
-    takeOutput(d, { kind: 'repetition', repetition: rehearsal(1) });
-    takeOutput(d, { kind: 'repetition', repetition: rehearsal(2) });
+    takeOutput(d, { kind: 'repetition', others: [], repetition: rehearsal(1) });
+    takeOutput(d, { kind: 'repetition', others: [], repetition: rehearsal(2) });
     takeOutput(d, phase('address', 2));
     expect(stageWord(d.view).word).toBe('Hit a ball');
   });

@@ -31,9 +31,9 @@ describe('a live practice', () => {
 
   it('shows each repetition once, in the strip, the ledger and as the last one', async () => {
     const { practice, source } = practiceWith([
-      [1, { kind: 'repetition', repetition: rehearsal(1) }],
-      [2, { kind: 'repetition', repetition: rehearsal(2, { holdS: 0.4 }) }],
-      [3, { kind: 'repetition', repetition: ball(3) }],
+      [1, { kind: 'repetition', others: [], repetition: rehearsal(1) }],
+      [2, { kind: 'repetition', others: [], repetition: rehearsal(2, { holdS: 0.4 }) }],
+      [3, { kind: 'repetition', others: [], repetition: ball(3) }],
     ]);
     source.packets(4);
     const { strip, ledger, last } = practice.view();
@@ -49,10 +49,10 @@ describe('a live practice', () => {
 
   it('says that a ball is due after the asked rehearsals, and when one came early', async () => {
     const { practice, source } = practiceWith([
-      [1, { kind: 'repetition', repetition: rehearsal(1) }],
-      [2, { kind: 'repetition', repetition: rehearsal(2) }],
-      [3, { kind: 'repetition', repetition: ball(3) }],
-      [4, { kind: 'repetition', repetition: ball(4) }],
+      [1, { kind: 'repetition', others: [], repetition: rehearsal(1) }],
+      [2, { kind: 'repetition', others: [], repetition: rehearsal(2) }],
+      [3, { kind: 'repetition', others: [], repetition: ball(3) }],
+      [4, { kind: 'repetition', others: [], repetition: ball(4) }],
     ]);
     source.packets(2.5);
     expect(practice.view().ledger).toMatchObject({ next: 'ball', toGo: 1 });
@@ -63,7 +63,7 @@ describe('a live practice', () => {
 
   it('lets a person say what a repetition was, and take it back', async () => {
     const { practice, source } = practiceWith([
-      [1, { kind: 'repetition', repetition: rehearsal(1) }],
+      [1, { kind: 'repetition', others: [], repetition: rehearsal(1) }],
     ]);
     source.packets(2);
     expect(practice.obey({ type: 'correct', index: 1, kind: 'ball' })).toBeNull();

@@ -34,7 +34,7 @@ describe('the live stream', () => {
   it('gives a page that comes late everything it needs', async () => {
     const { source, url } = await start([
       [1, phase('address', 1)],
-      [2, { kind: 'repetition', repetition: rehearsal(1) }],
+      [2, { kind: 'repetition', others: [], repetition: rehearsal(1) }],
       ...frames(0, 3),
     ]);
     source.packets(3);
@@ -58,7 +58,7 @@ describe('the live stream', () => {
   it(`never sends more than ${BATCHES_PER_SECOND} batches in a second`, async () => {
     const { source, url } = await start([
       ...frames(0, 20),
-      [10, { kind: 'repetition', repetition: rehearsal(1) }],
+      [10, { kind: 'repetition', others: [], repetition: rehearsal(1) }],
     ]);
     const one = page(url);
     await next(one, 'snapshot');

@@ -6,7 +6,7 @@ import { next, openPage, service, wait } from '../streaming/pages.ts';
 it('everything that follows from one packet arrives, in one batch', async () => {
   const repetitions = Array.from(
     { length: 20 },
-    (_, i) => [5, { kind: 'repetition', repetition: rehearsal(i + 1) }] as const,
+    (_, i) => [5, { kind: 'repetition', others: [], repetition: rehearsal(i + 1) }] as const,
   );
   const running = await service([...repetitions, [5, phase('caught', 5)]]);
   const page = openPage(running.url);

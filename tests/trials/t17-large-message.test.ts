@@ -46,7 +46,7 @@ it('the largest view stays under the bound', async () => {
   );
   const many = Array.from(
     { length: 300 },
-    (_, i) => [12, { kind: 'repetition', repetition: rehearsal(i + 1) }] as const,
+    (_, i) => [12, { kind: 'repetition', others: [], repetition: rehearsal(i + 1) }] as const,
   );
   const running = await service([...frames, ...many, [12, phase('caught', 12)]]);
   running.source.packets(12);

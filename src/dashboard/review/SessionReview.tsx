@@ -12,7 +12,7 @@ import type { ReviewSource } from './source.ts';
 import { Legend } from './strip/Legend.tsx';
 import { Strip } from './strip/Strip.tsx';
 import { useAnswer } from './useAnswer.ts';
-import { type Corrections, NOT_CORRECTED, type ReviewView, neighbour, shownOf } from './view.ts';
+import { type Corrections, type ReviewView, correctionsIn, neighbour, shownOf } from './view.ts';
 
 /** The repetition that is open, for what stands beside it. */
 export interface OpenRepetition {
@@ -29,7 +29,7 @@ export interface SessionReviewProps {
   /** What is chosen on the page; `useHashView` keeps it in the address. */
   readonly view: ReviewView;
   readonly setView: (view: ReviewView) => void;
-  /** Kinds set by hand; the measured ones stay visible. */
+  /** Kinds set by hand, where they are more than what stands in the result; the found ones stay visible. */
   readonly corrected?: Corrections;
   /** Words that hang on a repetition (by index): a dot at its shape, and part of its name. */
   readonly noted?: ReadonlyMap<number, string>;
@@ -62,7 +62,8 @@ function useFocusBack(open: number | null) {
 
 function Found(props: FoundProps) {
   const { detail, repetitions, view, setView, source, id } = props;
-  const { corrected = NOT_CORRECTED, noted = NOTHING_NOTED } = props;
+  const inResult = useMemo(() => correctionsIn(repetitions), [repetitions]);
+  const { corrected = inResult, noted = NOTHING_NOTED } = props;
   // Asked for once the rest stands: it may take a service seconds to compute.
   const overview = useAnswer(useCallback(() => source.overview(id), [source, id]));
   const curvesOf = useCurves(source, id);

@@ -53,6 +53,14 @@ export type Corrections = ReadonlyMap<number, CorrectedKind>;
 
 export const NOT_CORRECTED: Corrections = new Map();
 
+/** What a person said of the repetitions where it was no repetition's own kind; read off the result itself. */
+export const correctionsIn = (repetitions: readonly JudgedRepetition[]): Corrections =>
+  new Map(
+    repetitions.flatMap((r) =>
+      r.marked === undefined ? [] : [[r.index, r.marked.ignored ? 'ignored' : r.kind]],
+    ),
+  );
+
 /** The shape of a repetition: as measured, or as it was set by hand. */
 export function markOfRepetition(
   r: JudgedRepetition,

@@ -1,9 +1,8 @@
 import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
-import { asLabelled, repetitionAt } from '../../analysis/labels.ts';
 import type { AnalysisResult } from '../../analysis/result.ts';
+import { isCounted } from '../../coaching/asSaid.ts';
 import type { CorrectedKind } from '../../coaching/ledger.ts';
-import { analyseSession } from '../../sessions/analyseSession.ts';
 import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
 import { requireCalibration } from '../../sessions/openSession.ts';
 import { SessionError } from '../../sessions/sessionError.ts';
@@ -12,7 +11,8 @@ import { valuesOf } from '../../sessions/store/spreads.ts';
 import { VERSION } from '../../sessions/version.ts';
 import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
-import { type Review, curvesIn, overviewIn, withSession } from '../../streaming/sessionReviews.ts';
+import { analyseWithCurves } from '../../streaming/curvesInOnePass.ts';
+import { type Review, overviewIn, withSession } from '../../streaming/sessionReviews.ts';
 import type { SessionPaths } from '../sessionPaths.ts';
 import { differences } from './differences.ts';
 import type { Job, JobAnswer, ResultColumns } from './jobMessages.ts';
@@ -25,8 +25,7 @@ export async function analyse(job: Job): Promise<JobAnswer> {
     return await withSession(job.paths.zip, async (session) => {
       requireCalibration(session);
       const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: correctedKind(kind) }));
-      const analysis = await analyseSession(session, job.plan, { labels });
-      const curves = await curvesIn(session, job.plan, analysis);
+      const { analysis, curves } = await analyseWithCurves(session, job.plan, labels);
       await keep(job.paths, { analysis, curves });
       const said = differences(analysis, await readAnalysis(session.files), {
         here: VERSION,
@@ -34,7 +33,7 @@ export async function analyse(job: Job): Promise<JobAnswer> {
         labelled: labels.length > 0,
       });
       const warnings = analysis.warnings.map(({ id, atS, text }) => ({ warningId: id, atS, text }));
-      return { ok: true, columns: columns(analysis, labels, said), warnings };
+      return { ok: true, columns: columns(analysis, said), warnings };
     });
   } catch (error) {
     if (!(error instanceof SessionError)) throw error;
@@ -53,24 +52,13 @@ async function keep(paths: SessionPaths, review: Review): Promise<void> {
   await writeJson(paths.analysis, review.analysis);
 }
 
-function columns(
-  analysis: AnalysisResult,
-  labels: readonly { readonly topS: number; readonly kind: CorrectedKind }[],
-  said: readonly string[],
-): ResultColumns {
-  const byIndex = new Map<number, CorrectedKind>();
-  for (const { topS, kind } of labels) {
-    const found = repetitionAt(analysis.repetitions, topS);
-    if (found !== null) byIndex.set(found.index, kind);
-  }
-  const counted = { ...analysis, repetitions: asLabelled(analysis.repetitions, byIndex) };
-  return {
-    ...resultColumns(counted),
-    version: VERSION,
-    practiceSwings: counted.repetitions.filter((r) => r.kind === 'practiceSwing').length,
-    warnings: analysis.warnings.length,
-    pooled: JSON.stringify(valuesOf(counted)),
-    carryOver: JSON.stringify(analysis.carryOver),
-    differences: JSON.stringify(said),
-  };
-}
+const columns = (analysis: AnalysisResult, said: readonly string[]): ResultColumns => ({
+  ...resultColumns(analysis),
+  version: VERSION,
+  practiceSwings: analysis.repetitions.filter((r) => r.kind === 'practiceSwing' && isCounted(r))
+    .length,
+  warnings: analysis.warnings.length,
+  pooled: JSON.stringify(valuesOf(analysis)),
+  carryOver: JSON.stringify(analysis.carryOver),
+  differences: JSON.stringify(said),
+});

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Plan } from '../../coaching/plan.ts';
+import { detectedKind } from '../../coaching/asSaid.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import type { Relabel } from '../../streaming/hubContract/review.ts';
 import { person } from '../access/guard.ts';
@@ -95,7 +96,7 @@ export function reviewing(api: FastifyInstance, context: HubContext): void {
             repIndex: index,
             kind,
             // What was measured, also where a label has been set before.
-            originalKind: before?.originalKind ?? repetition.kind,
+            originalKind: before?.originalKind ?? detectedKind(repetition),
             atS: repetition.topS,
             byId: person(request).id,
             atMs: now(),

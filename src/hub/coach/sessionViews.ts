@@ -1,5 +1,6 @@
 import type { Plan } from '../../coaching/plan.ts';
 import { emptyLedger, addToLedger, correctLedger, ledgerOf } from '../../coaching/ledger.ts';
+import { detectedKind } from '../../coaching/asSaid.ts';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import type { Relabel } from '../../streaming/hubContract/review.ts';
 import type { SessionSummary } from '../../streaming/sessionsContract.ts';
@@ -31,14 +32,16 @@ export const summaryOf = (row: SessionTable): SessionSummary => ({
   painAfter: row.painAfter,
 });
 
-/** What is counted once kinds are set by hand. */
+/** What is counted at once when a kind is set by hand; verdicts of new rehearsals come with the analysis that follows. */
 export function countsWith(
   { repetitions }: Pick<AnalysisResult, 'repetitions'>,
   plan: Plan,
   relabels: readonly Pick<Relabel, 'index' | 'kind'>[],
 ): Pick<SessionTable, 'rehearsals' | 'balls' | 'ballsInMix' | 'ledger' | 'scored' | 'passed'> {
   const set = new Map(relabels.map(({ index, kind }) => [index, kind]));
-  const detected = repetitions.reduce(addToLedger, emptyLedger(plan));
+  const detected = repetitions
+    .map((r) => ({ index: r.index, kind: detectedKind(r) }))
+    .reduce(addToLedger, emptyLedger(plan));
   const book = relabels.reduce(
     (b, { index, kind }) => correctLedger(b, index, kind === 'ignore' ? 'ignored' : kind),
     detected,

@@ -1,4 +1,5 @@
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import { detectedKind, isCounted } from '../../coaching/asSaid.ts';
 import type { Measures } from '../../swings/repetition.ts';
 
 type Cell = string | number | boolean | null;
@@ -47,6 +48,8 @@ const COLUMNS: readonly Column[] = [
   ['passed', rehearsalOnly((r) => r.verdict.passed)],
   ['cue', rehearsalOnly((r) => r.verdict.cue.text)],
   ['flags', (r) => r.flags.join(' ')],
+  ['detected_kind', detectedKind],
+  ['counted', isCounted],
 ];
 
 /** One row a repetition, comma separated (RFC 4180), a header row, empty where there is no value. */

@@ -1,5 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import { isCounted } from '../../coaching/asSaid.ts';
 import type { SafetyWarning } from '../../coaching/judgement.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import type { PracticeNotes } from '../practiceNotes.ts';
@@ -67,9 +68,9 @@ export function newRow({ simulated, plan, notes, ...identity }: Identity): Sessi
 
 /** The columns that follow from a result. */
 export function resultColumns(analysis: AnalysisResult) {
-  const verdicts = analysis.repetitions.flatMap((r) =>
-    r.kind === 'rehearsal' ? [r.verdict.passed] : [],
-  );
+  const verdicts = analysis.repetitions
+    .filter(isCounted)
+    .flatMap((r) => (r.kind === 'rehearsal' ? [r.verdict.passed] : []));
   const { rehearsals, balls, ballsInMix, entries } = analysis.ledger;
   return {
     durationS: analysis.session.durationS,

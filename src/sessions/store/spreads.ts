@@ -1,4 +1,5 @@
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
+import { isCounted } from '../../coaching/asSaid.ts';
 import type { CarryOver } from '../../coaching/judgement.ts';
 import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import { percentile } from '../../math/stats.ts';
@@ -29,10 +30,13 @@ export interface MeasureValues {
 
 export const NO_VALUES: MeasureValues = { rehearsals: {}, balls: {} };
 
-export const valuesOf = ({ repetitions }: Pick<AnalysisResult, 'repetitions'>): MeasureValues => ({
-  rehearsals: values(repetitions.filter((r) => r.kind === 'rehearsal')),
-  balls: values(repetitions.filter((r) => r.kind === 'ball')),
-});
+export function valuesOf({ repetitions }: Pick<AnalysisResult, 'repetitions'>): MeasureValues {
+  const counted = repetitions.filter(isCounted);
+  return {
+    rehearsals: values(counted.filter((r) => r.kind === 'rehearsal')),
+    balls: values(counted.filter((r) => r.kind === 'ball')),
+  };
+}
 
 export function spreadsOf(
   result: Pick<AnalysisResult, 'repetitions' | 'carryOver'>,

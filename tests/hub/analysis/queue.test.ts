@@ -83,29 +83,46 @@ describe('the queue of analyses', () => {
     const before = await rowOf(id);
     const analysis = JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
     const rehearsal = analysis.repetitions.find((r) => r.kind === 'rehearsal')!;
-    await hub.context.db
-      .insertInto('relabel')
-      .values({
-        sessionId: id,
-        repIndex: rehearsal.index,
-        kind: 'ignore',
-        originalKind: 'rehearsal',
-        atS: rehearsal.topS,
-        byId: 'carl',
-        atMs: 1,
-      })
-      .execute();
-    await requeue(hub.context, id);
-    await queue.idle();
-    const after = await rowOf(id);
-    expect(after.rehearsals).toBe(before.rehearsals - 1);
-    const countOf = (row: typeof after): number =>
-      (JSON.parse(row.spreads) as { rehearsals: { holdS: { count: number } } }).rehearsals.holdS
-        .count;
-    expect(countOf(after)).toBe(countOf(before) - 1);
-    // What was detected stays.
-    const again = JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
-    expect(again.repetitions).toEqual(analysis.repetitions);
+    const label = async (kind: 'ball' | 'ignore' | null) => {
+      const about = { sessionId: id, repIndex: rehearsal.index, atS: rehearsal.topS, atMs: 1 };
+      await hub.context.db.deleteFrom('relabel').execute();
+      if (kind !== null)
+        await hub.context.db
+          .insertInto('relabel')
+          .values({ ...about, kind, originalKind: 'rehearsal', byId: 'carl' })
+          .execute();
+      await requeue(hub.context, id);
+      await queue?.idle();
+      return rowOf(id);
+    };
+    const ignored = await label('ignore');
+    expect(ignored.rehearsals).toBe(before.rehearsals - 1);
+    const counts = ({ spreads }: typeof before) => {
+      type Counted = Record<'rehearsals' | 'balls', { addedFlexionDeg: { count: number } }>;
+      const { rehearsals, balls } = JSON.parse(spreads) as Counted;
+      return [rehearsals.addedFlexionDeg.count, balls.addedFlexionDeg.count];
+    };
+    const [r, b] = counts(before) as [number, number];
+    expect(counts(ignored)).toEqual([r - 1, b]);
+    const ball = await label('ball');
+    expect(ball).toMatchObject({ rehearsals: before.rehearsals - 1, balls: before.balls + 1 });
+    expect(counts(ball)).toEqual([r - 1, b + 1]);
+    // Measured as a ball, and what it was found as stays to be seen; its curves are laid out as a ball's.
+    const read = async () =>
+      JSON.parse(await readFile(pathsOf(id).analysis, 'utf8')) as AnalysisResult;
+    const found = (await read()).repetitions.find((x) => x.index === rehearsal.index)!;
+    expect(found).toMatchObject({ kind: 'ball', marked: { detected: 'rehearsal' } });
+    if (found.kind !== 'ball') throw new Error('kind');
+    const curves = gunzipSync(await readFile(pathsOf(id).curves))
+      .toString()
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as RepetitionCurves)
+      .find(({ index }) => index === rehearsal.index);
+    expect(curves).toMatchObject({ kind: 'ball', alignS: found.deliveryS });
+    // Taken back, everything is as it was.
+    expect(await label(null)).toEqual(before);
+    expect(await read()).toEqual(analysis);
   });
 
   it('says what is wrong with a recording that cannot be measured, and tries it once', async () => {

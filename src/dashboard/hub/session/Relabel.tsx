@@ -1,3 +1,4 @@
+import { detectedKind } from '../../../coaching/asSaid.ts';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { LabelKind } from '../../../streaming/hubContract/review.ts';
 import { h } from '../../strings/hub.ts';
@@ -7,9 +8,10 @@ import type { SessionDesk } from './desk.ts';
 const words = h.session;
 const KINDS: readonly LabelKind[] = ['rehearsal', 'ball', 'ignore'];
 
-/** Says what a repetition was; the measured kind stays visible. */
+/** Says what a repetition was; the kind that was found stays visible. */
 export function Relabel({ r, desk }: { readonly r: JudgedRepetition; readonly desk: SessionDesk }) {
   const set = desk.session.relabels.find(({ index }) => index === r.index);
+  const found = detectedKind(r);
   const { busy, problem, run } = useAct();
   const choose = (value: string): void =>
     void run(() => desk.relabel(r.index, value === '' ? null : (value as LabelKind)));
@@ -22,8 +24,8 @@ export function Relabel({ r, desk }: { readonly r: JudgedRepetition; readonly de
           disabled={busy}
           onChange={(event) => choose(event.currentTarget.value)}
         >
-          <option value="">{words.relabel.asMeasured(words.originals[r.kind])}</option>
-          {KINDS.filter((kind) => kind !== r.kind).map((kind) => (
+          <option value="">{words.relabel.asFound(words.originals[found])}</option>
+          {KINDS.filter((kind) => kind !== found).map((kind) => (
             <option key={kind} value={kind}>
               {words.kinds[kind]}
             </option>

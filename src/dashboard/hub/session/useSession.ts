@@ -3,7 +3,7 @@ import type { HubSession } from '../../../streaming/hubContract/review.ts';
 import type { CorrectedKind } from '../../../coaching/ledger.ts';
 import type { ReviewSource } from '../../review/source.ts';
 import { type Answer, useAnswer } from '../../review/useAnswer.ts';
-import type { Corrections } from '../../review/view.ts';
+import { type Corrections, correctionsIn } from '../../review/view.ts';
 import { h } from '../../strings/hub.ts';
 import type { HubClient } from '../client/client.ts';
 import { commentCounts, threadsOf } from './threads.ts';
@@ -28,9 +28,15 @@ const KIND: Readonly<Record<'rehearsal' | 'ball' | 'ignore', CorrectedKind>> = {
   ignore: 'ignored',
 };
 
-/** Kinds set by hand. */
-export const correctionsOf = ({ relabels }: Pick<HubSession, 'relabels'>): Corrections =>
-  new Map(relabels.map(({ index, kind }) => [index, KIND[kind]]));
+/** Kinds set by hand: by the student while practising, over that by the coach. */
+export const correctionsOf = ({
+  relabels,
+  analysis,
+}: Pick<HubSession, 'relabels' | 'analysis'>): Corrections =>
+  new Map([
+    ...correctionsIn(analysis?.repetitions ?? []),
+    ...relabels.map(({ index, kind }) => [index, KIND[kind]] as const),
+  ]);
 
 /** What hangs on each repetition, in words. */
 export function notedOf(session: HubSession): ReadonlyMap<number, string> {

@@ -30,7 +30,7 @@ export function spreadOf(values: readonly number[]): SpreadView | null {
   return { count: values.length, low, median, high };
 }
 
-/** A repetition whose kind was set by hand was measured as another: its numbers stand for neither kind. */
+/** One whose kind was set by hand and that is not measured as that kind yet: its numbers stand for neither. */
 const standing = (repetitions: readonly JudgedRepetition[], corrected: Corrections) =>
   repetitions.filter((r) => !isUnscored(r) && (corrected.get(r.index) ?? r.kind) === r.kind);
 

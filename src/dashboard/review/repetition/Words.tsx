@@ -1,5 +1,6 @@
 import { FLAG_TEXT } from '../../../coaching/flagText.ts';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
+import type { RepetitionFlag } from '../../../swings/repetition.ts';
 import { t } from '../../strings/strings.ts';
 
 const words = t.review.repetition;
@@ -17,6 +18,11 @@ function sureOf(r: JudgedRepetition): readonly string[] {
   ];
 }
 
+/** The mark of a hand has a sentence of its own. */
+const isSaid = (flag: RepetitionFlag): boolean => flag !== 'marked-by-hand';
+
+const saidOf = (r: JudgedRepetition) => (r.marked?.ignored === true ? 'ignored' : r.kind);
+
 /** Cue, flags and what is uncertain, in words. */
 export function Words({ repetition: r }: { readonly repetition: JudgedRepetition }) {
   return (
@@ -29,7 +35,8 @@ export function Words({ repetition: r }: { readonly repetition: JudgedRepetition
       )}
       <ul>
         {r.flags.length === 0 && <li>{words.noFlags}</li>}
-        {r.flags.map((flag) => (
+        {r.marked !== undefined && <li>{words.marked(r.marked.detected, saidOf(r))}</li>}
+        {r.flags.filter(isSaid).map((flag) => (
           <li key={flag}>{sentence(FLAG_TEXT[flag])}</li>
         ))}
         {sureOf(r).map((text) => (

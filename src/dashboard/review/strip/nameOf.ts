@@ -1,3 +1,4 @@
+import { detectedKind } from '../../../coaching/asSaid.ts';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import { t } from '../../strings/strings.ts';
 import { type Corrections, NOT_CORRECTED, markOfRepetition } from '../view.ts';
@@ -12,7 +13,7 @@ export function nameOf(
 ): string {
   const mark = t.ledger.entry[markOfRepetition(r, corrected)];
   const notes = [
-    ...(corrected.has(r.index) ? [words.corrected(t.ledger.entry[markOfRepetition(r)])] : []),
+    ...(corrected.has(r.index) ? [words.corrected(words.kinds[detectedKind(r)])] : []),
     ...(noted === undefined ? [] : [words.noted(noted)]),
   ];
   return words.name(r.index, mark, t.sessions.at(r.topS)) + words.plus(notes);

@@ -24,8 +24,8 @@ export const session = {
       : `Judged by the plan it was done under: version ${number}, ${name}.`,
   differences: 'Where the hub and the student’s computer differ',
   relabels: 'Set by hand',
-  relabelled: (index: number, kind: string, measured: string, by: string, ms: number): string =>
-    `Repetition ${index}: ${kind}, measured as ${measured}; ${by}, ${day(ms)}`,
+  relabelled: (index: number, kind: string, found: string, by: string, ms: number): string =>
+    `Repetition ${index}: ${kind}, found as ${found}; ${by}, ${day(ms)}`,
   exports: sessions.exports,
   remove: 'Delete this session',
   removeTitle: 'Delete this session?',
@@ -40,8 +40,8 @@ export const session = {
   originals: { rehearsal: 'a rehearsal', ball: 'a ball', practiceSwing: 'a practice swing' },
   relabel: {
     title: 'What was it?',
-    asMeasured: (kind: string): string => `as measured: ${kind}`,
-    why: 'The measured kind stays and can be seen; the hub counts the set one.',
+    asFound: (kind: string): string => `as found: ${kind}`,
+    why: 'It is then measured, judged and counted as what you say; what it was found as stays to be seen.',
     by: (by: string, ms: number): string => `Set by ${by}, ${day(ms)}.`,
   },
 

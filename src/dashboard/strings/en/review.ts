@@ -1,6 +1,14 @@
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 const signed = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : text);
 
+const KINDS = {
+  rehearsal: 'a rehearsal',
+  ball: 'a ball',
+  practiceSwing: 'a practice swing',
+  ignored: 'nothing to count',
+} as const;
+type Kind = keyof typeof KINDS;
+
 /** One session under review. */
 export const review = {
   loading: 'Opening the session.',
@@ -52,7 +60,8 @@ export const review = {
     title: 'All repetitions in time',
     hint: 'Arrow keys walk, Enter opens.',
     noted: (text: string): string => `noted: ${text}`,
-    corrected: (measured: string): string => `set by hand, measured as ${measured}`,
+    corrected: (detected: string): string => `set by hand, found as ${detected}`,
+    kinds: KINDS,
     name: (index: number, mark: string, at: string): string => `${index}: ${mark}, at ${at}`,
     plus: (notes: readonly string[]): string => notes.map((n) => `; ${n}`).join(''),
   },
@@ -147,6 +156,12 @@ export const review = {
     catchSure: (of1: string): string =>
       `How far the shock of the catch stands out of the signal: ${of1} of 1.`,
     noFlags: 'Nothing disturbed this repetition.',
+    marked: (found: Kind, said: Kind): string =>
+      `Found as ${KINDS[found]}, set by hand as ${KINDS[said]}${
+        said === 'ignored'
+          ? ': its numbers are left out of all that is summed up.'
+          : ' and measured as that.'
+      }`,
     lastTimes: 'Release and arm start are sure to about 25 ms, the catch to 15 ms.',
   },
   compare: {
