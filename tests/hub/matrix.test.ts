@@ -2,7 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cookieName } from '../../src/hub/access/guard.ts';
-import { hashOf, newToken } from '../../src/hub/access/secrets.ts';
+import { hashOf, newToken } from '../../src/streaming/secrets.ts';
 import { signIn } from '../../src/hub/access/signin.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { keptSession } from './keptSession.ts';

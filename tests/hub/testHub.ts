@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { InjectOptions } from 'fastify';
 import { cookieName } from '../../src/hub/access/guard.ts';
-import { hashOf, newToken } from '../../src/hub/access/secrets.ts';
+import { hashOf, newToken } from '../../src/streaming/secrets.ts';
 import { personBehind, signIn } from '../../src/hub/access/signin.ts';
 import { type Hub, buildHub } from '../../src/hub/app.ts';
 import type { HubContext } from '../../src/hub/context.ts';

@@ -3,7 +3,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import { type HubContext, isSecure } from '../context.ts';
 import { type Access, type Actor, rule } from './access.ts';
 import { PARAMETER, ownerOf } from './owner.ts';
-import { sameText } from './secrets.ts';
+import { sameText } from '../../streaming/secrets.ts';
 import { machineBehind, personBehind } from './signin.ts';
 
 declare module 'fastify' {

@@ -1,10 +1,5 @@
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
-
-/** 256 bits for cookies, tokens and links. */
-export const newToken = (): string => randomBytes(32).toString('base64url');
-
-/** What is kept of a token: it is long and random, so one plain hash is enough. */
-export const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
+import { randomBytes } from 'node:crypto';
+import { hashOf } from '../../streaming/secrets.ts';
 
 /** Of rows: 80 bits of letters and digits. */
 export function newId(): string {
@@ -23,8 +18,3 @@ export function newCode(): string {
 /** As typed, in any case, with spaces or dashes anywhere. */
 export const codeHash = (typed: string): string =>
   hashOf(typed.toUpperCase().replaceAll(/[^A-Z0-9]/g, ''));
-
-export function sameText(a: string, b: string): boolean {
-  const [x, y] = [a, b].map((text) => createHash('sha256').update(text).digest());
-  return timingSafeEqual(x!, y!);
-}

@@ -1,6 +1,6 @@
 import type { Db } from '../db/open.ts';
 import type { Actor } from './access.ts';
-import { hashOf, newToken } from './secrets.ts';
+import { hashOf, newToken } from '../../streaming/secrets.ts';
 
 /** Signed in for so long, and for so long without being seen, ms. Choices. */
 const MOST_MS = 30 * 86_400_000;

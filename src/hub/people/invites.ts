@@ -3,11 +3,12 @@ import Type from 'typebox';
 import type { Invite, NewInvite } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
-import { hashOf, newId, newToken } from '../access/secrets.ts';
+import { newId } from '../access/secrets.ts';
+import { hashOf, newToken } from '../../streaming/secrets.ts';
 import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, line, only, typed } from '../parts/api.ts';
-import { qrRows } from './qrRows.ts';
+import { qrRows } from '../../streaming/qrRows.ts';
 
 /** A choice. */
 const HOLDS_MS = 14 * 86_400_000;

@@ -2,13 +2,14 @@ import type { FastifyInstance } from 'fastify';
 import type { Machine, Paired, PairingCode } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
-import { codeHash, hashOf, newCode, newId, newToken } from '../access/secrets.ts';
+import { codeHash, newCode, newId } from '../access/secrets.ts';
+import { hashOf, newToken } from '../../streaming/secrets.ts';
 import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 import { clubOf } from './accounts.ts';
 import { STRICT } from './limits.ts';
-import { qrRows } from './qrRows.ts';
+import { qrRows } from '../../streaming/qrRows.ts';
 
 /** A choice. */
 const HOLDS_MS = 10 * 60_000;

@@ -1,7 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import type { Me, Setup } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
-import { codeHash, newCode, sameText } from '../access/secrets.ts';
+import { codeHash, newCode } from '../access/secrets.ts';
+import { sameText } from '../../streaming/secrets.ts';
 import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, only, typed } from '../parts/api.ts';

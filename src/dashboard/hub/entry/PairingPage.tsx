@@ -3,7 +3,7 @@ import type { PairingCode } from '../../../streaming/hubContract/people.ts';
 import { h } from '../../strings/hub.ts';
 import { Copied } from '../parts/Copied.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
-import { Qr } from '../parts/Qr.tsx';
+import { Qr } from '../../shell/Qr.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
 

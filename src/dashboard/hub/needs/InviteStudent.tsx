@@ -4,7 +4,7 @@ import { Dialog } from '../../shell/Dialog.tsx';
 import { h } from '../../strings/hub.ts';
 import { Copied } from '../parts/Copied.tsx';
 import { Field, Form } from '../parts/Field.tsx';
-import { Qr } from '../parts/Qr.tsx';
+import { Qr } from '../../shell/Qr.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
 

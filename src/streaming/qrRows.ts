@@ -1,5 +1,5 @@
 import QRCode from 'qrcode';
-import type { QrRows } from '../../streaming/hubContract/people.ts';
+import type { QrRows } from './hubContract/people.ts';
 
 /** A text as modules of a QR code. */
 export function qrRows(text: string): QrRows {

@@ -1,4 +1,4 @@
-import type { QrRows } from '../../../streaming/hubContract/people.ts';
+import type { QrRows } from '../../streaming/hubContract/people.ts';
 
 /** Modules of light around the code, as its standard (ISO/IEC 18004) asks. */
 const QUIET = 4;
