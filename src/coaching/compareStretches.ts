@@ -1,12 +1,6 @@
-import { type Random, seededRandom } from '../math/random.ts';
-import { percentile } from '../math/stats.ts';
+import { mean, variance } from '../math/stats.ts';
+import { studentT } from '../math/studentT.ts';
 import { TARGET_MEASURES, type TargetMeasure } from './plan.ts';
-
-/** Every value of each measure over a stretch of time, rehearsals and balls apart. */
-export interface StretchValues {
-  readonly rehearsals: Partial<Record<TargetMeasure, readonly number[]>>;
-  readonly balls: Partial<Record<TargetMeasure, readonly number[]>>;
-}
 
 interface Spread {
   readonly count: number;
@@ -15,99 +9,82 @@ interface Spread {
   readonly high: number;
 }
 
+/** One session: median and quartiles of each measure, rehearsals and balls apart. */
+export interface SessionSpreads {
+  readonly rehearsals: Partial<Record<TargetMeasure, Spread>>;
+  readonly balls: Partial<Record<TargetMeasure, Spread>>;
+}
+
+/** A usual session of a stretch: the means of its sessions' medians and quartiles. */
+interface UsualSession extends Spread {
+  readonly sessions: number;
+}
+
 interface Difference {
-  /** Median of b less median of a. */
+  /** b less a. */
   readonly value: number;
-  /** The middle 95 % of the differences of resampled medians. */
-  readonly low: number;
-  readonly high: number;
+  /** 95 %; `null` with fewer than three sessions on either side. */
+  readonly interval: { readonly low: number; readonly high: number } | null;
 }
 
 interface Compared {
   readonly measure: TargetMeasure;
   readonly kind: 'rehearsals' | 'balls';
-  readonly a: Spread | null;
-  readonly b: Spread | null;
-  /** `null` with fewer than five values on either side. */
+  readonly a: UsualSession | null;
+  readonly b: UsualSession | null;
+  /** `null` where either has no session. */
   readonly difference: Difference | null;
 }
 
-/** Choices. The seed is fixed: the same values give the same interval. */
-const FEWEST = 5;
-const RESAMPLES = 1000;
-const MOST_DRAWS = 400_000;
-const SEED = 20_260_301;
+/** With two sessions a spread between them can hardly be told: no interval is claimed. A choice. */
+const FEWEST_SESSIONS = 3;
+const OUTSIDE = 0.05;
 
 /**
- * Two stretches of time, measure by measure, all repetitions of each pooled. The interval is a percentile bootstrap
- * (Efron 1979) that takes repetitions as independent; those of one session are alike, so with few sessions it is too narrow.
+ * Two stretches of time, measure by measure. Repetitions of one session resemble each other (the same day, the same
+ * strap), so the session is the unit: each counts once, by its median, however many repetitions it had (summary
+ * measures: Matthews et al. 1990, BMJ 300:230; units of analysis: Altman & Bland 1997, BMJ 314:1874). The interval is
+ * that of the difference of two means with unequal variances (Welch 1947, Biometrika 34:28; degrees of freedom after
+ * Satterthwaite 1946): it takes session medians as independent and about normal.
  */
-export const compareStretches = (a: StretchValues, b: StretchValues): readonly Compared[] =>
+export const compareStretches = (
+  a: readonly SessionSpreads[],
+  b: readonly SessionSpreads[],
+): readonly Compared[] =>
   (['rehearsals', 'balls'] as const).flatMap((kind) =>
     TARGET_MEASURES.flatMap((measure) => {
-      const [x, y] = [a, b].map((s) => (s[kind][measure] ?? []).filter(Number.isFinite));
-      return x!.length + y!.length === 0 ? [] : [compared(measure, kind, x!, y!)];
+      const [x, y] = [a, b].map((all) => all.flatMap((session) => session[kind][measure] ?? []));
+      return x!.length + y!.length === 0
+        ? []
+        : [{ measure, kind, a: usual(x!), b: usual(y!), difference: differenceOf(x!, y!) }];
     }),
   );
 
-const compared = (
-  measure: TargetMeasure,
-  kind: Compared['kind'],
-  x: readonly number[],
-  y: readonly number[],
-): Compared => ({
-  measure,
-  kind,
-  a: spreadOf(x),
-  b: spreadOf(y),
-  difference: differenceOf(x, y),
-});
-
-function spreadOf(values: readonly number[]): Spread | null {
-  if (values.length === 0) return null;
-  const [low, median, high] = [0.25, 0.5, 0.75].map((p) => percentile(values, p) ?? 0) as [
-    number,
-    number,
-    number,
-  ];
-  return { count: values.length, low, median, high };
-}
-
-function differenceOf(x: readonly number[], y: readonly number[]): Difference | null {
-  if (x.length < FEWEST || y.length < FEWEST) return null;
-  const [a, b] = [x, y].map((values) => Float64Array.from(values).sort()) as [
-    Float64Array,
-    Float64Array,
-  ];
-  const random = seededRandom(SEED);
-  const times = Math.max(200, Math.min(RESAMPLES, Math.floor(MOST_DRAWS / (a.length + b.length))));
-  const differences = Array.from(
-    { length: times },
-    () => resampledMedian(b, random) - resampledMedian(a, random),
-  );
+function usual(sessions: readonly Spread[]): UsualSession | null {
+  if (sessions.length === 0) return null;
+  const of = (key: 'low' | 'median' | 'high'): number => mean(sessions.map((s) => s[key])) ?? 0;
   return {
-    value: (percentile(y, 0.5) ?? 0) - (percentile(x, 0.5) ?? 0),
-    low: percentile(differences, 0.025) ?? 0,
-    high: percentile(differences, 0.975) ?? 0,
+    sessions: sessions.length,
+    count: sessions.reduce((n, s) => n + s.count, 0),
+    low: of('low'),
+    median: of('median'),
+    high: of('high'),
   };
 }
 
-/** Median of as many draws with replacement, found by counting how often each place was drawn. */
-function resampledMedian(sorted: Float64Array, random: Random): number {
-  const n = sorted.length;
-  const drawn = new Uint32Array(n);
-  for (let i = 0; i < n; i++) drawn[Math.floor(random() * n)]! += 1;
-  const lower = placeOf(drawn, Math.floor((n - 1) / 2));
-  const upper = placeOf(drawn, Math.floor(n / 2));
-  return (sorted[lower]! + sorted[upper]!) / 2;
+function differenceOf(a: readonly Spread[], b: readonly Spread[]): Difference | null {
+  if (a.length === 0 || b.length === 0) return null;
+  const [x, y] = [a, b].map((all) => all.map((s) => s.median)) as [number[], number[]];
+  const value = (mean(y) ?? 0) - (mean(x) ?? 0);
+  if (Math.min(x.length, y.length) < FEWEST_SESSIONS) return { value, interval: null };
+  const reach = welchReach(x, y);
+  return { value, interval: { low: value - reach, high: value + reach } };
 }
 
-/** Where the draw of this rank (from 0) lies. */
-function placeOf(drawn: Uint32Array, rank: number): number {
-  let passed = 0;
-  for (let place = 0; place < drawn.length; place++) {
-    passed += drawn[place]!;
-    if (passed > rank) return place;
-  }
-  return drawn.length - 1;
+/** Half the width of Welch's 95 % interval. */
+function welchReach(x: readonly number[], y: readonly number[]): number {
+  const [u, v] = [x, y].map((all) => (variance(all) ?? 0) / all.length) as [number, number];
+  if (u + v === 0) return 0;
+  const df = (u + v) ** 2 / (u ** 2 / (x.length - 1) + v ** 2 / (y.length - 1));
+  return studentT(OUTSIDE, df) * Math.sqrt(u + v);
 }

@@ -16,6 +16,13 @@ export function mean(values: readonly number[]): number | null {
   return values.reduce((a, b) => a + b, 0) / values.length;
 }
 
+/** Sample variance (over n - 1); `null` for fewer than two values. */
+export function variance(values: readonly number[]): number | null {
+  const m = mean(values);
+  if (m === null || values.length < 2) return null;
+  return values.reduce((sum, v) => sum + (v - m) ** 2, 0) / (values.length - 1);
+}
+
 /** Root mean square; `null` where there is no value. */
 export function rootMeanSquare(values: readonly number[]): number | null {
   if (values.length === 0) return null;

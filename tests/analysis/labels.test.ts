@@ -5,7 +5,7 @@ import { type RepetitionLabel, labelRepetitions } from '../../src/analysis/label
 import type { AnalysisResult, JudgedRepetition } from '../../src/analysis/result.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { simulateSession } from '../../src/sensors/sources/synthetic/index.ts';
-import { valuesOf } from '../../src/sessions/store/spreads.ts';
+import { spreadsOf } from '../../src/sessions/store/spreads.ts';
 import { inputsOf, withEvent } from './simulated.ts';
 
 // A simulated practice whose truth is known: a practice swing is a ball's movement without the blow.
@@ -73,14 +73,14 @@ describe('a repetition that a person says was of another kind', () => {
   });
 
   it('goes into the pools of its new kind', () => {
-    const changed = valuesOf(analysed([{ topS: topOf(3), kind: 'rehearsal' }]));
-    expect(valuesOf(plain).rehearsals.holdS).toHaveLength(4);
-    expect(changed.rehearsals.holdS).toHaveLength(5);
-    expect(changed.rehearsals.holdS![2]).toBe(0);
-    expect(changed.balls.addedFlexionDeg).toHaveLength(1);
-    expect(valuesOf(analysed([{ topS: topOf(3), kind: 'ignored' }])).balls.addedFlexionDeg).toEqual(
-      changed.balls.addedFlexionDeg,
-    );
+    const counts = (labels: readonly RepetitionLabel[]) => {
+      const { rehearsals, balls } = spreadsOf(analysed(labels));
+      return [rehearsals.addedFlexionDeg?.count, balls.addedFlexionDeg?.count];
+    };
+    expect(counts([])).toEqual([4, 2]);
+    expect(counts([{ topS: topOf(3), kind: 'rehearsal' }])).toEqual([5, 1]);
+    expect(counts([{ topS: topOf(1), kind: 'ball' }])).toEqual([3, 3]);
+    expect(counts([{ topS: topOf(3), kind: 'ignored' }])).toEqual([4, 1]);
   });
 
   it('called a rehearsal and then a ball again has the same numbers as before', () => {

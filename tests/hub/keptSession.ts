@@ -32,7 +32,6 @@ export const keptSession = (id: string, studentId: string, startedMs: number): S
   plan: JSON.stringify(DEFAULT_PLAN),
   planNumber: 1,
   spreads: JSON.stringify({ rehearsals: {}, balls: {} }),
-  pooled: JSON.stringify({ rehearsals: {}, balls: {} }),
   carryOver: JSON.stringify({ addedFlexion: null, keptRotation: null }),
   differences: '[]',
   reviewedMs: null,

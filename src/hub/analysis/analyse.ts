@@ -7,7 +7,6 @@ import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
 import { requireCalibration } from '../../sessions/openSession.ts';
 import { SessionError } from '../../sessions/sessionError.ts';
 import { resultColumns } from '../../sessions/store/rows.ts';
-import { valuesOf } from '../../sessions/store/spreads.ts';
 import { VERSION } from '../../sessions/version.ts';
 import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
@@ -58,7 +57,6 @@ const columns = (analysis: AnalysisResult, said: readonly string[]): ResultColum
   practiceSwings: analysis.repetitions.filter((r) => r.kind === 'practiceSwing' && isCounted(r))
     .length,
   warnings: analysis.warnings.length,
-  pooled: JSON.stringify(valuesOf(analysis)),
   carryOver: JSON.stringify(analysis.carryOver),
   differences: JSON.stringify(said),
 });

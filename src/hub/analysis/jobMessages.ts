@@ -27,7 +27,6 @@ export type ResultColumns = Pick<
   | 'ledger'
   | 'warnings'
   | 'spreads'
-  | 'pooled'
   | 'carryOver'
   | 'differences'
 >;

@@ -1,8 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Db } from '../db/open.ts';
-import { type StretchValues, compareStretches } from '../../coaching/compareStretches.ts';
-import { TARGET_MEASURES } from '../../coaching/plan.ts';
+import { type SessionSpreads, compareStretches } from '../../coaching/compareStretches.ts';
 import type {
   Comparison,
   HubProgress,
@@ -47,15 +46,20 @@ async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]>
   });
 }
 
-interface Pool {
+interface Sessions {
   readonly stretch: Stretch;
-  readonly pooled: readonly StretchValues[];
+  readonly spreads: readonly SessionSpreads[];
 }
 
-async function poolOf(db: Db, studentId: string, fromMs: number, toMs: number): Promise<Pool> {
+async function sessionsIn(
+  db: Db,
+  studentId: string,
+  fromMs: number,
+  toMs: number,
+): Promise<Sessions> {
   const rows = await db
     .selectFrom('session')
-    .select(['rehearsals', 'balls', 'pooled'])
+    .select(['rehearsals', 'balls', 'spreads'])
     .where('studentId', '=', studentId)
     .where('analysed', '=', 1)
     .where('startedMs', '>=', fromMs)
@@ -69,19 +73,9 @@ async function poolOf(db: Db, studentId: string, fromMs: number, toMs: number): 
       rehearsals: rows.reduce((n, r) => n + r.rehearsals, 0),
       balls: rows.reduce((n, r) => n + r.balls, 0),
     },
-    pooled: rows.map((r) => JSON.parse(r.pooled) as StretchValues),
+    spreads: rows.map((r) => JSON.parse(r.spreads) as SessionSpreads),
   };
 }
-
-const pooledOf = ({ pooled }: Pool, kind: keyof StretchValues): StretchValues['balls'] =>
-  Object.fromEntries(
-    TARGET_MEASURES.map((m) => [m, pooled.flatMap((session) => session[kind][m] ?? [])]),
-  );
-
-const valuesOf = (pool: Pool): StretchValues => ({
-  rehearsals: pooledOf(pool, 'rehearsals'),
-  balls: pooledOf(pool, 'balls'),
-});
 
 /** Months of one student, and two stretches of time beside each other. */
 export function progress(api: FastifyInstance, { db }: HubContext): void {
@@ -105,9 +99,9 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
       },
     },
     async ({ params: { studentId = '' }, query }): Promise<Comparison> => {
-      const a = await poolOf(db, studentId, query.aFromMs, query.aToMs);
-      const b = await poolOf(db, studentId, query.bFromMs, query.bToMs);
-      return { a: a.stretch, b: b.stretch, measures: compareStretches(valuesOf(a), valuesOf(b)) };
+      const a = await sessionsIn(db, studentId, query.aFromMs, query.aToMs);
+      const b = await sessionsIn(db, studentId, query.bFromMs, query.bToMs);
+      return { a: a.stretch, b: b.stretch, measures: compareStretches(a.spreads, b.spreads) };
     },
   );
 }

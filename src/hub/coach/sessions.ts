@@ -32,17 +32,24 @@ async function clipsOf(db: Db, sessionId: string): Promise<Clip[]> {
     .execute();
 }
 
-async function neighbour(db: Db, row: SessionTable, way: '<' | '>'): Promise<string | null> {
+async function neighbour(db: Db, row: SessionTable, way: '<' | '>'): Promise<HubSession['older']> {
   const found = await db
     .selectFrom('session')
-    .select('id')
+    .select(['id', 'startedMs'])
     .where('studentId', '=', row.studentId)
     .where('startedMs', way, row.startedMs)
     .orderBy('startedMs', way === '<' ? 'desc' : 'asc')
     .limit(1)
     .executeTakeFirst();
-  return found?.id ?? null;
+  return found ?? null;
 }
+
+const isQueued = async (db: Db, sessionId: string): Promise<boolean> =>
+  (await db
+    .selectFrom('job')
+    .select('sessionId')
+    .where('sessionId', '=', sessionId)
+    .executeTakeFirst()) !== undefined;
 
 async function viewOf(
   { db, places }: HubContext,
@@ -68,8 +75,9 @@ async function viewOf(
     relabels: await relabelsOf(db, id),
     clips: await clipsOf(db, id),
     differences: JSON.parse(row.differences) as string[],
-    olderId: await neighbour(db, row, '<'),
-    newerId: await neighbour(db, row, '>'),
+    older: await neighbour(db, row, '<'),
+    newer: await neighbour(db, row, '>'),
+    analysing: await isQueued(db, id),
   };
 }
 

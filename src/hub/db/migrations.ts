@@ -108,7 +108,6 @@ const FIRST: Readonly<Record<string, TableForm>> = {
       plan: 'text',
       planNumber: 'number?',
       spreads: 'text',
-      pooled: 'text',
       carryOver: 'text',
       differences: 'text',
       reviewedMs: 'number?',

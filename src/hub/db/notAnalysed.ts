@@ -1,4 +1,4 @@
-import { NO_SPREADS, NO_VALUES } from '../../sessions/store/spreads.ts';
+import { NO_SPREADS } from '../../sessions/store/spreads.ts';
 
 /** The columns of a session that only its analysis knows, before there is one. */
 export const NOT_ANALYSED = {
@@ -15,7 +15,6 @@ export const NOT_ANALYSED = {
   ledger: '',
   warnings: 0,
   spreads: JSON.stringify(NO_SPREADS),
-  pooled: JSON.stringify(NO_VALUES),
   carryOver: JSON.stringify({ addedFlexion: null, keptRotation: null }),
   differences: '[]',
 } as const;

@@ -103,8 +103,6 @@ export interface SessionTable {
   planNumber: number | null;
   /** JSON of `MeasureSpreads`. */
   spreads: string;
-  /** JSON of `MeasureValues`: every value by kind and measure, for pooling over sessions. */
-  pooled: string;
   /** JSON of `CarryOver`. */
   carryOver: string;
   /** JSON of sentences. */

@@ -23,14 +23,12 @@ export interface MeasureSpreads {
 export const NO_SPREADS: MeasureSpreads = { rehearsals: {}, balls: {} };
 
 /** Every value of each measure, in the order of the repetitions. */
-export interface MeasureValues {
+interface MeasureValues {
   readonly rehearsals: Partial<Record<TargetMeasure, readonly number[]>>;
   readonly balls: Partial<Record<TargetMeasure, readonly number[]>>;
 }
 
-export const NO_VALUES: MeasureValues = { rehearsals: {}, balls: {} };
-
-export function valuesOf({ repetitions }: Pick<AnalysisResult, 'repetitions'>): MeasureValues {
+function valuesOf({ repetitions }: Pick<AnalysisResult, 'repetitions'>): MeasureValues {
   const counted = repetitions.filter(isCounted);
   return {
     rehearsals: values(counted.filter((r) => r.kind === 'rehearsal')),

@@ -37,8 +37,15 @@ export interface HubSession {
   /** How the hub's numbers differ from the student's and why, in words; empty where they do not. */
   readonly differences: readonly string[];
   /** The student's sessions next to this one. */
-  readonly olderId: string | null;
-  readonly newerId: string | null;
+  readonly older: NextSession | null;
+  readonly newer: NextSession | null;
+  /** It is being analysed, or waits for it: numbers and curves follow. */
+  readonly analysing: boolean;
+}
+
+interface NextSession {
+  readonly id: string;
+  readonly startedMs: number;
 }
 
 export type LabelKind = 'rehearsal' | 'ball' | 'ignore';

@@ -1,5 +1,5 @@
 import type { Plan, TargetMeasure } from '../../coaching/plan.ts';
-import type { SpreadsView } from '../sessionsContract.ts';
+import type { SpreadView, SpreadsView } from '../sessionsContract.ts';
 
 /** What the hub serves of students over HTTP. Types only. Times are epoch ms. */
 
@@ -130,7 +130,7 @@ export interface HubProgress {
   readonly lessons: readonly Lesson[];
 }
 
-/** GET /api/students/:studentId/compare?aFromMs=&aToMs=&bFromMs=&bToMs= : all repetitions of two stretches of time, pooled. */
+/** GET /api/students/:studentId/compare?aFromMs=&aToMs=&bFromMs=&bToMs= : the sessions of two stretches of time. */
 export interface Comparison {
   readonly a: Stretch;
   readonly b: Stretch;
@@ -145,15 +145,20 @@ export interface Stretch {
   readonly balls: number;
 }
 
+/** Means of the sessions' medians and quartiles; `count` repetitions in all. */
+export interface UsualSession extends SpreadView {
+  readonly sessions: number;
+}
+
 export interface MeasureDifference {
   readonly measure: TargetMeasure;
   readonly kind: 'rehearsals' | 'balls';
-  readonly a: SpreadsView[TargetMeasure] | null;
-  readonly b: SpreadsView[TargetMeasure] | null;
-  /** Median of b less median of a, with the middle 95 % of resampling; `null` where either has fewer than 5. */
+  readonly a: UsualSession | null;
+  readonly b: UsualSession | null;
+  /** b less a, sessions counted once each; `null` where either has no session with the measure. */
   readonly difference: {
     readonly value: number;
-    readonly low: number;
-    readonly high: number;
+    /** 95 %; `null` with fewer than three sessions on either side. */
+    readonly interval: { readonly low: number; readonly high: number } | null;
   } | null;
 }

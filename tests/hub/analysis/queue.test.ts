@@ -72,8 +72,8 @@ describe('the queue of analyses', () => {
     expect(curves.map((line) => (JSON.parse(line) as RepetitionCurves).index)).toEqual(
       analysis.repetitions.map((r) => r.index),
     );
-    const pooled = JSON.parse(row.pooled) as { rehearsals: { holdS: number[] } };
-    expect(pooled.rehearsals.holdS).toHaveLength(expected.counts.rehearsal);
+    const spreads = JSON.parse(row.spreads) as { rehearsals: { holdS: { count: number } } };
+    expect(spreads.rehearsals.holdS.count).toBe(expected.counts.rehearsal);
   });
 
   it('follows the labels of the coach in ledger, spreads and carry-over', async () => {

@@ -32,7 +32,6 @@ export const sessionRow = (
   plan: JSON.stringify(DEFAULT_PLAN),
   planNumber: null,
   spreads: '{"rehearsals":{},"balls":{}}',
-  pooled: '{"rehearsals":{},"balls":{}}',
   carryOver: '{"addedFlexion":null,"keptRotation":null}',
   differences: '[]',
   reviewedMs: null,

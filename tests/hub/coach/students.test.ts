@@ -1,6 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { HubSession, HubSessionList } from '../../../src/streaming/hubContract/review.ts';
-import type { StudentList, StudentView } from '../../../src/streaming/hubContract/students.ts';
+import type {
+  Comparison,
+  StudentList,
+  StudentView,
+} from '../../../src/streaming/hubContract/students.ts';
 import { type TestHub, testHub } from '../testHub.ts';
 import { DAY_MS, addPlan, addSession } from './rows.ts';
 
@@ -12,6 +16,37 @@ afterEach(() => hub.close());
 
 const list = async (who: string): Promise<StudentList['students']> =>
   (await hub.ask(who, { url: '/api/students' })).json<StudentList>().students;
+
+describe('two stretches of time', () => {
+  it('hold their own sessions, and claim a range only from three sessions on either side on', async () => {
+    const at = (day: number, hold: number) => ({
+      id: `s${day}`,
+      studentId: 'sam',
+      startedMs: day * DAY_MS,
+      spreads: JSON.stringify({
+        rehearsals: { holdS: { count: 8, low: hold - 0.1, median: hold, high: hold + 0.1 } },
+        balls: {},
+      }),
+    });
+    for (const [day, hold] of [1, 1.2, 1.1, 1.6, 1.4, 1.5].entries())
+      await addSession(hub, at(day + 1, hold));
+    const compare = async (a: readonly [number, number], b: readonly [number, number]) => {
+      const [aFromMs, aToMs, bFromMs, bToMs] = [...a, ...b].map((d) => d * DAY_MS);
+      const url = `/api/students/sam/compare?aFromMs=${aFromMs}&aToMs=${aToMs}&bFromMs=${bFromMs}&bToMs=${bToMs}`;
+      return (await hub.ask('carl', { url })).json<Comparison>();
+    };
+    const { a, b, measures } = await compare([1, 4], [4, 7]);
+    expect([a.sessions, b.sessions]).toEqual([3, 3]);
+    expect(measures).toHaveLength(1);
+    const { difference, a: usual } = measures[0]!;
+    expect(usual).toMatchObject({ sessions: 3, count: 24 });
+    expect(difference!.value).toBeCloseTo(0.4, 10);
+    // scipy 1.17.1: ttest_ind([1.6, 1.4, 1.5], [1, 1.2, 1.1], equal_var=False).confidence_interval()
+    expect(difference!.interval!.low).toBeCloseTo(0.1733, 4);
+    const [two] = (await compare([1, 3], [4, 7])).measures;
+    expect(two!.difference).toMatchObject({ interval: null });
+  });
+});
 
 describe('the list of students', () => {
   it('names pain before an unreviewed session, and says why', async () => {
@@ -129,7 +164,14 @@ describe('sessions of a student', () => {
       await addSession(hub, { id, studentId: 'sam', startedMs: 1000 + i });
     await addSession(hub, { id: 'other', studentId: 'tom', startedMs: 1001 });
     const view = (await hub.ask('carl', { url: '/api/sessions/b' })).json<HubSession>();
-    expect(view).toMatchObject({ student: 'Sam', olderId: 'a', newerId: 'c', comments: [] });
+    expect(view).toMatchObject({
+      student: 'Sam',
+      older: { id: 'a' },
+      newer: { id: 'c' },
+      comments: [],
+      // Another version analysed it.
+      analysing: true,
+    });
     expect(view.plan.schema).toBe(1);
     expect(view.analysis).toBeNull();
     expect((await hub.ask('carl', { url: '/api/sessions/other' })).statusCode).toBe(404);

@@ -5,6 +5,7 @@ import { Form } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { goTo, to } from '../shell/router.ts';
 import { CommentBox } from './CommentBox.tsx';
+import { writeStretches } from '../student/stretches.ts';
 import { FilmsOfSession } from './Films.tsx';
 import { ThreadList } from './Threads.tsx';
 import type { SessionDesk } from './desk.ts';
@@ -12,13 +13,27 @@ import { threadsOf } from './threads.ts';
 
 const words = h.session;
 
-function Neighbours({ desk: { session } }: { readonly desk: SessionDesk }) {
-  const { olderId, newerId } = session;
-  if (olderId === null && newerId === null) return null;
+/** Where two sessions stand beside each other: a stretch that holds the one, and one that holds the other. */
+const compareAddress = (studentId: string, aMs: number, bMs: number): string =>
+  `${to('students', studentId, 'compare')}?${writeStretches({
+    aFromMs: aMs,
+    aToMs: aMs + 1,
+    bFromMs: bMs,
+    bToMs: bMs + 1,
+  })}`;
+
+function Neighbours({ desk: { session, isCoach } }: { readonly desk: SessionDesk }) {
+  const { older, newer, summary, studentId } = session;
+  if (older === null && newer === null) return null;
   return (
     <p class="row">
-      {olderId !== null && <a href={to('sessions', olderId)}>{words.older}</a>}
-      {newerId !== null && <a href={to('sessions', newerId)}>{words.newer}</a>}
+      {older !== null && <a href={to('sessions', older.id)}>{words.older}</a>}
+      {newer !== null && <a href={to('sessions', newer.id)}>{words.newer}</a>}
+      {isCoach && older !== null && (
+        <a href={compareAddress(studentId, older.startedMs, Date.parse(summary.startedAt))}>
+          {words.compareOlder}
+        </a>
+      )}
     </p>
   );
 }

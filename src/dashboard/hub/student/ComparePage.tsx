@@ -59,7 +59,7 @@ function Found({ compared }: { readonly compared: Comparison }) {
   );
 }
 
-/** All repetitions of two stretches of time of one student, pooled. */
+/** The sessions of two stretches of time of one student. */
 export function ComparePage({ id }: { readonly id: string }) {
   const { client } = useHub();
   const student = useAnswer(useCallback(() => client.students.student(id), [client, id]));

@@ -7,31 +7,36 @@ const { value: text, difference: differenceText } = t.measures;
 
 function spreadText({ measure }: MeasureDifference, s: MeasureDifference['a']): string {
   if (!s) return words.none;
-  return words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high), s.count);
+  return words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high), s);
 }
 
 /** How a difference may be read. */
 export function readingOf({ measure, difference }: MeasureDifference): string {
-  if (difference === null) return words.tooFew;
-  if (difference.low <= 0 && difference.high >= 0) return words.unsure;
+  if (difference === null) return words.notBoth;
+  const { interval } = difference;
+  if (interval === null) return words.tooFew;
+  if (interval.low <= 0 && interval.high >= 0) return words.unsure;
   const sure = MEASURE_INFO[measure].accuracy.plusMinus;
   return Math.abs(difference.value) < sure ? words.small : words.sure;
 }
 
 function intervalText({ measure, difference }: MeasureDifference): string {
   if (difference === null) return '–';
-  const { value, low, high } = difference;
+  const { value, interval } = difference;
+  const shown = differenceText(measure, value);
+  if (interval === null) return shown;
   return words.interval(
-    differenceText(measure, value),
-    differenceText(measure, low),
-    differenceText(measure, high),
+    shown,
+    differenceText(measure, interval.low),
+    differenceText(measure, interval.high),
   );
 }
 
 /** Where the difference and its likely range lie about zero. */
 function Picture({ d }: { readonly d: MeasureDifference }) {
-  if (d.difference === null) return null;
-  const { value, low, high } = d.difference;
+  if (!d.difference?.interval) return null;
+  const { value, interval } = d.difference;
+  const { low, high } = interval;
   const sure = MEASURE_INFO[d.measure].accuracy.plusMinus;
   const most = Math.max(Math.abs(low), Math.abs(high), sure) * 1.1;
   const x = (v: number): number => 60 + (v / most) * 56;

@@ -18,6 +18,7 @@ export const session = {
   nothingNext: 'Nothing else waits for a review.',
   older: 'Older session',
   newer: 'Newer session',
+  compareOlder: 'Compare with the older session',
   underPlan: (number: number | null, name: string): string =>
     number === null
       ? `Judged by the plan it was done under: ${name}.`

@@ -132,7 +132,8 @@ export const comparison = {
   b: 'Later',
   from: 'from',
   to: 'up to and with',
-  stretch: (fromMs: number, toMs: number): string => `${day(fromMs)} to ${day(toMs - 1)}`,
+  stretch: (fromMs: number, toMs: number): string =>
+    day(fromMs) === day(toMs - 1) ? day(fromMs) : `${day(fromMs)} to ${day(toMs - 1)}`,
   counted: (sessions: number, rehearsals: number, balls: number): string =>
     `${count(sessions, 'session')}, ${count(rehearsals, 'rehearsal')}, ${count(balls, 'ball')}`,
   empty: (which: string): string => `${which}: no session.`,
@@ -144,15 +145,21 @@ export const comparison = {
     reading: 'Reading',
   },
   kinds: { rehearsals: 'Rehearsals', balls: 'Balls' },
-  value: (median: string, low: string, high: string, n: number): string =>
-    `${median} (${low} to ${high}), n ${n}`,
+  value: (
+    median: string,
+    low: string,
+    high: string,
+    n: { readonly sessions: number; readonly count: number },
+  ): string =>
+    `${median} (${low} to ${high}); ${count(n.sessions, 'session')}, ${count(n.count, 'repetition')}`,
   none: 'none',
   interval: (value: string, low: string, high: string): string => `${value} (${low} to ${high})`,
-  tooFew: 'too few: fewer than 5 in one of them',
+  notBoth: 'not measured in both',
+  tooFew: 'too few to say how sure: fewer than 3 sessions in one of them',
   sure: 'differs: all of the likely range lies on one side of zero',
   small: 'differs, by less than one value is sure to',
   unsure: 'may be chance: the likely range holds zero',
-  note: 'Value: median, the middle half and how many repetitions. Difference: later less earlier, with the middle 95 % of 1000 or more resamplings of the repetitions. Repetitions of one session resemble each other, so the true range is wider than this; a few sessions say little.',
+  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given.',
   strap:
     'A sensor strapped on elsewhere shifts every value of a session. A difference of a few degrees between months may be the strap.',
   badDays: 'Choose days so that each stretch ends after it begins.',
