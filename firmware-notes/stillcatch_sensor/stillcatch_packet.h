@@ -14,6 +14,7 @@
 #define SC_HEADER_BYTES 8u
 #define SC_SAMPLE_BYTES 12u
 #define SC_INFO_BYTES 12u
+#define SC_CLOCK_BYTES 4u
 /* 8 + 19 * 12 = 236 bytes: the most that an MTU of 247 carries (and 1 sample, 20 bytes, the least MTU). */
 #define SC_MAX_SAMPLES 19u
 #define SC_PACKET_BYTES(n) (SC_HEADER_BYTES + (size_t)(n) * SC_SAMPLE_BYTES)
@@ -22,6 +23,7 @@
 #define SC_DATA_UUID "ac3c0002-b1a3-4ef3-a73a-d8143168e58a"
 #define SC_INFO_UUID "ac3c0003-b1a3-4ef3-a73a-d8143168e58a"
 #define SC_CONTROL_UUID "ac3c0004-b1a3-4ef3-a73a-d8143168e58a"
+#define SC_CLOCK_UUID "ac3c0005-b1a3-4ef3-a73a-d8143168e58a"
 
 enum sc_role { SC_ROLE_ANY = 0, SC_ROLE_CHEST = 1, SC_ROLE_TRAIL_ARM = 2, SC_ROLE_CLUB = 3 };
 

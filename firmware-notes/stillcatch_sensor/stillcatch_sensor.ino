@@ -52,6 +52,7 @@ static BLEService service(SC_SERVICE_UUID);
 static BLECharacteristic dataCharacteristic(SC_DATA_UUID, BLENotify, SC_PACKET_BYTES(SC_MAX_SAMPLES));
 static BLECharacteristic infoCharacteristic(SC_INFO_UUID, BLERead, 64);
 static BLECharacteristic controlCharacteristic(SC_CONTROL_UUID, BLEWrite, 4);
+static BLECharacteristic clockCharacteristic(SC_CLOCK_UUID, BLERead, SC_CLOCK_BYTES, true);
 static BLEService batteryService("180F");
 static BLEUnsignedCharCharacteristic batteryLevel("2A19", BLERead | BLENotify);
 
@@ -128,6 +129,15 @@ static void onControl(BLEDevice, BLECharacteristic characteristic) {
   // SC_CONTROL_RATE: this sketch knows 104 Hz only; the info characteristic says so.
 }
 
+/* The library calls this before it sends the value: the clock as it stands when the question is answered. */
+static void setClock() {
+  uint8_t now[SC_CLOCK_BYTES];
+  sc_put_u32(now, micros());
+  clockCharacteristic.writeValue(now, sizeof now);
+}
+
+static void onClockRead(BLEDevice, BLECharacteristic) { setClock(); }
+
 static void onConnected(BLEDevice) {
   running = true;
   packet.samples = 0;
@@ -186,12 +196,15 @@ void setup() {
   service.addCharacteristic(dataCharacteristic);
   service.addCharacteristic(infoCharacteristic);
   service.addCharacteristic(controlCharacteristic);
+  service.addCharacteristic(clockCharacteristic);
   BLE.addService(service);
   if (BATTERY_PIN >= 0) {
     batteryService.addCharacteristic(batteryLevel);
     BLE.addService(batteryService);
   }
   setInfo();
+  setClock();
+  clockCharacteristic.setEventHandler(BLERead, onClockRead);
   controlCharacteristic.setEventHandler(BLEWritten, onControl);
   BLE.setEventHandler(BLEConnected, onConnected);
   BLE.advertise();

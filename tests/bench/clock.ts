@@ -7,12 +7,45 @@ const LINKS: {
   intervalMs: number;
   ppm: number;
   kind: DeviceClock;
+  asked?: boolean;
 }[] = [
   { name: '104 Hz at 15 ms', rateHz: 104, intervalMs: 15, ppm: 40, kind: 'stamped' },
   { name: '104 Hz at 30 ms', rateHz: 104, intervalMs: 30, ppm: 40, kind: 'stamped' },
   { name: '100 Hz at 11.25 ms', rateHz: 100, intervalMs: 11.25, ppm: 40, kind: 'stamped' },
   { name: '100 Hz at 15 ms', rateHz: 100, intervalMs: 15, ppm: 40, kind: 'stamped' },
   { name: '100 Hz at 30 ms', rateHz: 100, intervalMs: 30, ppm: 40, kind: 'stamped' },
+  {
+    name: '104 Hz at 15 ms, asked',
+    rateHz: 104,
+    intervalMs: 15,
+    ppm: 40,
+    kind: 'stamped',
+    asked: true,
+  },
+  {
+    name: '104 Hz at 30 ms, asked',
+    rateHz: 104,
+    intervalMs: 30,
+    ppm: 40,
+    kind: 'stamped',
+    asked: true,
+  },
+  {
+    name: '100 Hz at 15 ms, asked',
+    rateHz: 100,
+    intervalMs: 15,
+    ppm: 40,
+    kind: 'stamped',
+    asked: true,
+  },
+  {
+    name: '100 Hz at 30 ms, asked',
+    rateHz: 100,
+    intervalMs: 30,
+    ppm: 40,
+    kind: 'stamped',
+    asked: true,
+  },
   { name: '100 Hz at 15 ms, 7000 ppm', rateHz: 100, intervalMs: 15, ppm: 7000, kind: 'counted' },
 ];
 const METHOD_NAMES: MethodName[] = ['naive', 'leastSquares', 'live', 'final'];

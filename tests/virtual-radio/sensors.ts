@@ -21,6 +21,10 @@ export interface SensorOptions {
   readonly fed?: boolean;
   readonly battery?: number;
   readonly maxMtu?: number;
+  /** Open profile: readings a second; default 104. */
+  readonly rateHz?: number;
+  /** Open profile: tells its clock when asked; default so, if it has one of its own. */
+  readonly tellsClock?: boolean;
 }
 
 export interface VirtualSensor {
@@ -35,6 +39,12 @@ export interface VirtualSensor {
   take?: (us: number, counts: readonly number[]) => void;
 }
 
+const u32 = (value: number): Buffer => {
+  const bytes = Buffer.alloc(4);
+  bytes.writeUInt32LE(value);
+  return bytes;
+};
+
 const fresh = () => ({ sent: 0, identified: 0, mute: false });
 
 const FLAGS = adStructure(0x01, Buffer.from([0x06]));
@@ -46,16 +56,17 @@ const battery = (level: number) => ({
   characteristics: [{ uuid: '2a19', notify: true, read: () => Uint8Array.of(level) }],
 });
 
-/** Calls `emit(k, deviceMs)` for every reading that fell due, on the device's own clock, since it was switched on. */
+/** @returns the device's clock, ms. Calls `emit(k, deviceMs)` for every reading that fell due, on the device's own clock, since it was switched on. */
 function readings(
   peripheral: VirtualPeripheral,
   rateHz: () => number,
   ppm: number,
   emit: (k: number, deviceMs: number) => void,
-): void {
+): () => number {
   let bootMs = performance.now();
   let k = 0;
   let dueMs = 0;
+  const clockMs = (nowMs: number): number => (nowMs - bootMs) * (1 + ppm * 1e-6);
   peripheral.onPower = (on) => {
     if (!on) return;
     bootMs = performance.now();
@@ -63,14 +74,22 @@ function readings(
     dueMs = 0;
   };
   peripheral.produce = (nowMs) => {
-    const deviceMs = (nowMs - bootMs) * (1 + ppm * 1e-6);
+    const deviceMs = clockMs(nowMs);
     for (; dueMs <= deviceMs; dueMs += 1000 / rateHz()) emit(k++, dueMs);
   };
+  return () => clockMs(performance.now());
 }
 
 export function openProfileSensor(o: SensorOptions): VirtualSensor {
+  const rateHz = o.rateHz ?? 104;
+  let clockMs = (): number => 0;
+  const clock = {
+    uuid: OPEN_PROFILE.clock,
+    read: () => u32(Math.round(clockMs() * 1000) % 2 ** 32),
+  };
   const info = Buffer.concat([
-    Buffer.from('0100a02880 3e0000 80841e00'.replaceAll(' ', ''), 'hex'),
+    Buffer.from([1, 0, (rateHz * 100) & 0xff, (rateHz * 100) >> 8]),
+    Buffer.from('803e000080841e00', 'hex'),
     Buffer.from('virtual board\0 1.0'),
   ]);
   let running = true;
@@ -86,6 +105,7 @@ export function openProfileSensor(o: SensorOptions): VirtualSensor {
         characteristics: [
           { uuid: OPEN_PROFILE.data, notify: true },
           { uuid: OPEN_PROFILE.info, read: () => info },
+          ...((o.tellsClock ?? !o.fed) ? [clock] : []),
           {
             uuid: OPEN_PROFILE.control,
             write: (value) => {
@@ -115,9 +135,9 @@ export function openProfileSensor(o: SensorOptions): VirtualSensor {
     peripheral.notify(OPEN_PROFILE.data, packet);
   };
   if (o.fed) return Object.assign(sensor, { peripheral, take });
-  readings(
+  clockMs = readings(
     peripheral,
-    () => 104,
+    () => rateHz,
     o.ppm ?? 0,
     (k, ms) => {
       if (k === 0) sequence = 0;

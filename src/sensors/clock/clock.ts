@@ -1,3 +1,11 @@
+import {
+  type AskedState,
+  between,
+  createAsked,
+  uncertainMs,
+  takeAnswer,
+  takeWait,
+} from './asked.ts';
 import { type Bucket, fileArrival, residualMs, wholeHull } from './buckets.ts';
 import { type Arrival, type ClockLine, lineUnder, lowerEnvelope, onLine } from './envelope.ts';
 
@@ -36,7 +44,11 @@ const SLEW_S = 5;
 export interface ClockState {
   readonly kind: DeviceClock;
   buckets: Bucket[];
+  /** What the device answered when it was asked for its time. */
+  asked: AskedState;
   line: ClockLine | null;
+  /** Under the arrivals alone. */
+  arrivals: ClockLine | null;
   /** Device s at the last fit. */
   fittedAtS: number;
   last: Arrival | null;
@@ -56,7 +68,9 @@ export interface ClockState {
 export const createClock = (kind: DeviceClock = 'stamped'): ClockState => ({
   kind,
   buckets: [],
+  asked: createAsked(),
   line: null,
+  arrivals: null,
   fittedAtS: 0,
   last: null,
   startS: 0,
@@ -84,6 +98,7 @@ function beginsAnew(state: ClockState, p: Arrival): boolean {
 /** Forgets the line, not the rate: for a device known to have restarted. Session time still never falls. */
 export function restartClock(state: ClockState): void {
   state.buckets = [];
+  state.asked = createAsked();
   state.last = null;
   state.lateSinceS = null;
   state.floorS = state.out?.sessionS ?? state.floorS;
@@ -95,9 +110,27 @@ function fit(state: ClockState): ClockLine {
   const traits = TRAITS[state.kind];
   const hull = wholeHull(state.buckets);
   const spanS = (hull.at(-1)?.deviceS ?? 0) - state.startS;
-  return spanS < traits.fitFromS
-    ? lineUnder(hull, state.line?.slope ?? 1)
-    : lowerEnvelope(hull, traits.slopeTolerance);
+  state.arrivals =
+    spanS < traits.fitFromS
+      ? lineUnder(hull, state.line?.slope ?? 1)
+      : lowerEnvelope(hull, traits.slopeTolerance);
+  const hereS = hull.at(-1)?.deviceS ?? 0;
+  return between(state.asked, state.arrivals, traits.slopeTolerance, hereS);
+}
+
+/** An answer this far from the last packet, device s, is of another run of the device's clock. */
+const SAME_RUN_S = 10;
+
+/**
+ * Takes in one answer of the device to "what time is it?".
+ * @param deviceTimeS the device's clock when it answered, unwrapped as the packets' is, s
+ * @param sentTimeS host clock before the question left, s from recording onset
+ * Values that are not finite, or of another run of the device's clock, are ignored.
+ */
+export function observeAnswer(state: ClockState, deviceTimeS: number, sentTimeS: number): void {
+  if (!state.last || !Number.isFinite(deviceTimeS) || !Number.isFinite(sentTimeS)) return;
+  if (Math.abs(deviceTimeS - state.last.deviceS) > SAME_RUN_S) return;
+  takeAnswer(state.asked, deviceTimeS, sentTimeS, state.line);
 }
 
 /**
@@ -115,6 +148,7 @@ export function observePacket(state: ClockState, deviceTimeS: number, arrivalTim
   state.last = p;
   const { bucketS, windowS } = TRAITS[state.kind];
   fileArrival(state.buckets, p, bucketS, windowS);
+  if (state.arrivals) takeWait(state.asked, arrivalTimeS - onLine(state.arrivals, deviceTimeS));
   const under = !state.line || arrivalTimeS < onLine(state.line, deviceTimeS);
   if (!fresh && !under && deviceTimeS - state.fittedAtS < REFIT_S) return;
   state.line = fit(state);
@@ -149,6 +183,11 @@ export function sessionTime(state: ClockState, deviceTimeS: number): number {
   return sessionS;
 }
 
-/** 95th percentile of the fastest packets' distance from the line over the window, ms; `null` before any packet. */
-export const clockResidualMs = (state: ClockState): number | null =>
-  state.line ? residualMs(state.buckets, state.line) : null;
+/**
+ * How far session time may be off, ms: 95th percentile of the fastest packets' distance from their line over the
+ * window, and what packets in step with the connection hide; `null` before any packet.
+ */
+export function clockResidualMs(state: ClockState): number | null {
+  const seen = state.arrivals && residualMs(state.buckets, state.arrivals);
+  return seen === null ? null : uncertainMs(state.asked, seen);
+}

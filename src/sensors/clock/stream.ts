@@ -5,11 +5,12 @@ import {
   clockResidualMs,
   type ClockState,
   createClock,
+  observeAnswer,
   observePacket,
   restartClock,
   sessionTime,
 } from './clock.ts';
-import { createUnwrap, unwrap, type UnwrapState } from './unwrap.ts';
+import { createUnwrap, unwrap, unwrapNear, type UnwrapState } from './unwrap.ts';
 
 /** One sensor's way from packets to samples in session time; plain data. */
 export interface StreamState {
@@ -149,6 +150,13 @@ export function takePacket(state: StreamState, packet: Packet, arrivalS: number)
       arrivalTimeS: arrivalS,
     };
   });
+}
+
+/** The device's clock stood at `ticks`, raw, when it answered a question that left at `sentS`, host s. */
+export function takeClock(state: StreamState, ticks: number, sentS: number): void {
+  const value = state.ticks && unwrapNear(state.ticks, ticks);
+  const perS = state.format.ticks?.perS;
+  if (value !== null && perS !== undefined) observeAnswer(state.clock, value / perS, sentS);
 }
 
 /** A packet that its decoder refused. */

@@ -8,6 +8,13 @@ export interface UnwrapState {
 /** For `counter` see {@link unwrap}; u16 sequence numbers: 2 ** 16, u32 clocks: 2 ** 32. */
 export const createUnwrap = (modulus: number): UnwrapState => ({ modulus, last: null });
 
+/** A reading of the same counter a little before or after the last one; `null` before the first. */
+export function unwrapNear({ last, modulus }: UnwrapState, raw: number): number | null {
+  if (!last) return null;
+  const ahead = (((raw - last.raw) % modulus) + modulus) % modulus;
+  return last.value + (ahead < modulus / 2 ? ahead : ahead - modulus);
+}
+
 export interface Unwrapped {
   /** Runs on over wraps, in raw ticks. After a restart it begins again at the raw reading. */
   readonly value: number;

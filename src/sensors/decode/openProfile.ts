@@ -56,6 +56,13 @@ export function decodeOpenProfileInfo(bytes: Uint8Array): OpenProfileInfo {
   });
 }
 
+/** Reads the clock characteristic: the device's clock as it was read, us. @throws PacketError */
+export function decodeOpenProfileClock(bytes: Uint8Array): number {
+  if (bytes.length !== 4)
+    throw new PacketError('length', `A clock of ${bytes.length} bytes, 4 needed`);
+  return viewOf(bytes).getUint32(0, true);
+}
+
 function decode(bytes: Uint8Array, fullScale: FullScale): Packet {
   if (bytes.length < HEADER)
     throw new PacketError('length', `Packet of ${bytes.length} bytes, at least ${HEADER} needed`);

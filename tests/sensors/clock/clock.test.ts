@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   clockResidualMs,
   createClock,
+  observeAnswer,
   observePacket,
   restartClock,
   sessionTime,
@@ -158,6 +159,37 @@ describe('against what neighbours do, over simulated links with 10 % failed conn
   it('stay within 5 ms even where packet period and connection interval beat (100 Hz, 15 ms)', () => {
     const beat = { ...link, rateHz: 100 };
     expect(betweenSensors('live', beat, 6).p95Ms).toBeLessThan(5);
+  });
+
+  it('that are asked for their time stay within 5 ms even where all packets wait alike (100 Hz, 30 ms)', () => {
+    const locked = { ...link, rateHz: 100, intervalMs: 30 };
+    expect(betweenSensors('live', locked, 6).p95Ms).toBeGreaterThan(5);
+    expect(betweenSensors('live', { ...locked, asked: true }, 6).p95Ms).toBeLessThan(5);
+    expect(betweenSensors('final', { ...locked, asked: true }, 6).p95Ms).toBeLessThan(2);
+  });
+
+  it('say that they may be off by milliseconds where packets in step hide it', () => {
+    const residual = (rateHz: number): number => {
+      const clock = createClock();
+      for (const p of packets({ ...link, rateHz, intervalMs: 30, seed: 4 }))
+        observePacket(clock, p.deviceS, p.arrivalS);
+      return clockResidualMs(clock) ?? NaN;
+    };
+    expect(residual(104)).toBeLessThan(1);
+    expect(residual(100)).toBeGreaterThan(4);
+  });
+
+  it('are not led astray by answers of an earlier run of the device, or by none at all', () => {
+    const clock = createClock();
+    observeAnswer(clock, 3, 0);
+    for (const p of packets({ ...link, seconds: 20, seed: 3 })) {
+      observePacket(clock, p.deviceS, p.arrivalS);
+      observeAnswer(clock, p.deviceS - 5000, p.arrivalS);
+      observeAnswer(clock, NaN, p.arrivalS);
+      if (p.trueS > 12)
+        expect(Math.abs(sessionTime(clock, p.deviceS) - p.trueS)).toBeLessThan(0.002);
+    }
+    expect(clock.asked.count).toBe(0);
   });
 
   it('tells the residual of a drifting fit', () => {

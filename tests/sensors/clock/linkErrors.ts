@@ -2,14 +2,15 @@ import { percentile } from '../../../src/math/stats.ts';
 import {
   createClock,
   type DeviceClock,
+  observeAnswer,
   observePacket,
   sessionTime,
 } from '../../../src/sensors/clock/clock.ts';
 import { fitWhole } from '../../../src/sensors/clock/wholeFit.ts';
-import { type Link, type Packet, packets } from './links.ts';
+import { type Answer, answers, type Link, type Packet, packets } from './links.ts';
 
 /** Error of session time for each packet, s: constant parts do not matter, only what differs between sensors. */
-type Method = (run: readonly Packet[], kind: DeviceClock) => number[];
+type Method = (run: readonly Packet[], kind: DeviceClock, answers: readonly Answer[]) => number[];
 
 /** The time of arrival itself. */
 const naive: Method = (run) => run.map((p) => p.arrivalS - p.trueS);
@@ -40,16 +41,19 @@ const leastSquares: Method = (run) => {
   return errors;
 };
 
-const live: Method = (run, kind) => {
+const live: Method = (run, kind, answers) => {
   const clock = createClock(kind);
+  let next = 0;
   return run.map((p) => {
+    for (let a = answers[next]; a && a.arrivalS < p.arrivalS; a = answers[++next])
+      observeAnswer(clock, a.deviceS, a.sentS);
     observePacket(clock, p.deviceS, p.arrivalS);
     return sessionTime(clock, p.deviceS) - p.trueS;
   });
 };
 
-const final: Method = (run, kind) => {
-  const fit = fitWhole(run, kind);
+const final: Method = (run, kind, answers) => {
+  const fit = fitWhole(run, kind, answers);
   return run.map((p) => fit.slope * p.deviceS + fit.offset - p.trueS);
 };
 
@@ -71,7 +75,11 @@ export function betweenSensors(
   const errors: number[] = [];
   for (let seed = 1; seed <= seeds; seed++) {
     const run = (s: number, ppm: number): number[] =>
-      METHODS[method]([...packets({ ...link, ppm, seed: s })], kind);
+      METHODS[method](
+        [...packets({ ...link, ppm, seed: s })],
+        kind,
+        link.asked ? [...answers({ ...link, ppm, seed: s })] : [],
+      );
     const a = run(2 * seed, link.ppm);
     const b = run(2 * seed + 1, -link.ppm / 2);
     for (let i = Math.ceil(10 * link.rateHz); i < Math.min(a.length, b.length); i += 7)

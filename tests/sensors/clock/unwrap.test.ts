@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createUnwrap, unwrap } from '../../../src/sensors/clock/unwrap.ts';
+import { createUnwrap, unwrap, unwrapNear } from '../../../src/sensors/clock/unwrap.ts';
 
 describe('a counter that wraps', () => {
   it('u16 sequence numbers run on through two wraps', () => {
@@ -37,6 +37,14 @@ describe('a counter that wraps', () => {
     const state = createUnwrap(2 ** 32);
     unwrap(state, 500_000_000, 100, 1e6);
     expect(unwrap(state, 400_000, 106, 1e6)).toEqual({ value: 400_000, step: 0, restarted: true });
+  });
+
+  it('reads a little before or after the last reading as such, over the wrap too', () => {
+    const state = createUnwrap(2 ** 32);
+    expect(unwrapNear(state, 7)).toBeNull();
+    unwrap(state, 2 ** 32 - 10, 0, 1e6);
+    expect(unwrapNear(state, 5)).toBe(2 ** 32 + 5);
+    expect(unwrapNear(state, 2 ** 32 - 25)).toBe(2 ** 32 - 25);
   });
 
   it('gives the number of lost packets as step less one', () => {

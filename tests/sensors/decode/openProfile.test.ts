@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  decodeOpenProfileClock,
   decodeOpenProfileInfo,
   openProfileDecoder,
   type OpenProfileInfo,
@@ -13,6 +14,14 @@ const INFO: OpenProfileInfo = {
   hardware: 'board',
   firmware: '1',
 };
+
+describe('the clock of the open profile', () => {
+  it('is four bytes of microseconds', () => {
+    expect(decodeOpenProfileClock(hex('40 42 0f 00'))).toBe(1_000_000);
+    expect(decodeOpenProfileClock(hex('ff ff ff ff'))).toBe(2 ** 32 - 1);
+    expect(() => decodeOpenProfileClock(hex('01 02 03'))).toThrow('3 bytes');
+  });
+});
 
 describe('a packet of the open profile', () => {
   const decoder = openProfileDecoder(INFO);

@@ -65,6 +65,8 @@ export class BleSource implements SensorSource {
         link: (status) => this.#onLink(status),
         setup: (id, setup) => this.#worn.get(id)?.connect(setup),
         packet: (id, atMs, bytes) => this.#onPacket(id, atMs, bytes),
+        clock: (id, sentMs, ticks) =>
+          this.#worn.get(id)?.answered(ticks, (sentMs - this.#onsetMs) / 1000),
       }),
     ];
     this.#wear();

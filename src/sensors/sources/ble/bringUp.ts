@@ -2,11 +2,14 @@ import { connect } from './connect.ts';
 import { GattSession } from './gattSession.ts';
 import type { Connection, Link } from './link.ts';
 import type { FromRadio } from './messages.ts';
-import { within } from './within.ts';
+import { sleep, within } from './within.ts';
 
 const PREPARE_MS = 12_000;
 const BATTERY_EVERY_MS = 60_000;
 const RSSI_EVERY_MS = 5000;
+/** Of questions for the device's clock: often until it is known well, then to follow it. */
+const CLOCK_EVERY_MS = { first: 100, then: 250 };
+const FIRST_QUESTIONS = 30;
 
 export interface BringUp {
   readonly now: () => number;
@@ -37,6 +40,7 @@ export async function bringUp(link: Link, connection: Connection, to: BringUp): 
   link.become('streaming');
   watchBattery(link, connection, to);
   watchRssi(link, connection, to);
+  void watchClock(link, connection, to);
 }
 
 /** Packets that come before the setup is told wait for it. */
@@ -83,4 +87,22 @@ function watchRssi(link: Link, connection: Connection, to: BringUp): void {
       () => undefined,
     );
   });
+}
+
+/** At uneven times, so that questions fall at all places between two connection events. */
+const pauseMs = (asked: number): number =>
+  (asked < FIRST_QUESTIONS ? CLOCK_EVERY_MS.first : CLOCK_EVERY_MS.then) *
+  (0.75 + Math.random() / 2);
+
+async function watchClock(link: Link, connection: Connection, to: BringUp): Promise<void> {
+  const { gatt, end } = connection;
+  const { askClock } = link.driver;
+  if (!gatt || !askClock) return;
+  for (let asked = 1; !end.signal.aborted; asked++) {
+    const sentMs = to.now();
+    const ticks = await askClock(gatt).catch(() => null);
+    if (ticks === null) return;
+    to.out({ type: 'clock', id: link.wish.id, sentMs, ticks });
+    await sleep(pauseMs(asked));
+  }
 }

@@ -37,6 +37,10 @@ export class Candidate {
     for (const sample of this.#reception.take(bytes, arrivalS)) this.#feel(sample);
   }
 
+  answered(ticks: number, sentS: number): void {
+    this.#reception.answered(ticks, sentS);
+  }
+
   health(nowS: number): StreamHealth | null {
     const { stream } = this.#reception;
     return stream && streamHealth(stream, nowS);

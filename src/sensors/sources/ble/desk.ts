@@ -110,6 +110,7 @@ export class SensorDesk {
       changed: () => this.#hold(),
       setup: (id, setup) => this.#candidates.get(id)?.connect(setup),
       packet: (id, atMs, bytes) => this.#candidates.get(id)?.take(bytes, this.#s(atMs)),
+      clock: (id, sentMs, ticks) => this.#candidates.get(id)?.answered(ticks, this.#s(sentMs)),
     });
     this.#radio.browse(true);
     this.#hold();

@@ -44,6 +44,13 @@ export type FromRadio =
       readonly atMs: number;
       readonly bytes: Uint8Array;
     }
+  /** The device answered a question that left at `sentMs`: its clock stood at `ticks`, raw. */
+  | {
+      readonly type: 'clock';
+      readonly id: string;
+      readonly sentMs: number;
+      readonly ticks: number;
+    }
   | { readonly type: 'battery'; readonly id: string; readonly pct: number }
   | { readonly type: 'rssi'; readonly id: string; readonly rssiDbm: number }
   /** The adapter's number of an open link; `null` when it is closed. */

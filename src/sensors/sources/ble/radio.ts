@@ -44,6 +44,8 @@ export interface RadioListener {
   /** A new connection: what its packets mean. */
   setup?(id: string, setup: StreamSetup): void;
   packet?(id: string, atMs: number, bytes: Uint8Array): void;
+  /** A device answered a question that left at `sentMs`. */
+  clock?(id: string, sentMs: number, ticks: number): void;
 }
 
 const FORGET_SEEN_MS = 10_000;
@@ -160,6 +162,9 @@ export class Radio {
     switch (message.type) {
       case 'packet':
         for (const l of this.#listeners) l.packet?.(message.id, message.atMs, message.bytes);
+        return;
+      case 'clock':
+        for (const l of this.#listeners) l.clock?.(message.id, message.sentMs, message.ticks);
         return;
       case 'adapter':
         return this.#onAdapter(message.problem && radioProblem(message.problem, message.detail));

@@ -3,6 +3,7 @@ import {
   countMalformed,
   createStream,
   type StreamState,
+  takeClock,
   takePacket,
 } from '../../clock/stream.ts';
 import { type Decoder, PacketError } from '../../decode/packet.ts';
@@ -48,5 +49,10 @@ export class Reception {
       countMalformed(stream, error);
       return [];
     }
+  }
+
+  /** The device told its clock when it was asked. */
+  answered(ticks: number, sentS: number): void {
+    if (this.stream) takeClock(this.stream, ticks, sentS);
   }
 }

@@ -3,7 +3,7 @@
 #include "Arduino.h"
 
 enum BLEProperty { BLERead = 0x02, BLEWriteWithoutResponse = 0x04, BLEWrite = 0x08, BLENotify = 0x10 };
-enum BLECharacteristicEvent { BLESubscribed, BLEUnsubscribed, BLEWritten };
+enum BLECharacteristicEvent { BLESubscribed = 0, BLEUnsubscribed = 1, BLEWritten = 3 };  // BLERead is 2, a property too
 enum BLEDeviceEvent { BLEConnected, BLEDisconnected, BLEDiscovered };
 
 class BLEDevice {};

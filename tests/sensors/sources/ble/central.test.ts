@@ -56,6 +56,27 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     expect(bench.packets(sensor).length).toBe(sensor.sent);
   });
 
+  it('asks a sensor for its time, at uneven times, and one that cannot tell it no more than once', async () => {
+    const [one, other] = [
+      openProfileSensor({ address: 'c0:00:00:00:00:01', rateHz: 100, ppm: 30 }),
+      openProfileSensor({ address: 'c0:00:00:00:00:02', tellsClock: false }),
+    ];
+    for (const s of [one, other]) bench.radio.add(s.peripheral);
+    bench.radio.faults.loss = 0.1;
+    bench.central.take({ type: 'want', wishes: [wishFor(one), wishFor(other)] });
+    await bench.run(15);
+    const answers = bench.of('clock');
+    expect(answers.length).toBeGreaterThan(40);
+    expect(new Set(answers.map((a) => a.id))).toEqual(new Set(['c00000000001']));
+    // the device answers after the question left, soon, and now and then at once
+    const waitsMs = answers.map((a) => a.ticks / 1000 - a.sentMs);
+    const soonest = Math.min(...waitsMs);
+    expect(Math.max(...waitsMs) - soonest).toBeLessThan(150);
+    expect(waitsMs.filter((w) => w - soonest < 3).length).toBeGreaterThan(3);
+    expect(bench.packets(one).length).toBe(one.sent);
+    expect(bench.packets(other).length).toBe(other.sent);
+  });
+
   it.each([
     ['openProfile', openProfileSensor, 104],
     ['witMotion', witMotionSensor, 100],

@@ -38,6 +38,8 @@ export interface Driver {
   prepare(gatt: Gatt, onBytes: (bytes: Uint8Array) => void): Promise<StreamSetup>;
   /** Makes the sensor show itself; `null` where it cannot. */
   readonly identify: ((gatt: Gatt) => Promise<void>) | null;
+  /** The device's clock as it stands when it answers, raw ticks; `null` where it cannot tell. */
+  readonly askClock: ((gatt: Gatt) => Promise<number | null>) | null;
   decoder(setup: StreamSetup): Decoder<unknown>;
 }
 

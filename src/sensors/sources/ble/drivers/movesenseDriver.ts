@@ -27,5 +27,6 @@ export const movesenseDriver: Driver = {
     return { rateHz: RATE_HZ, info: null };
   },
   identify: null,
+  askClock: null,
   decoder: ({ rateHz }) => movesenseDecoder(rateHz) as ReturnType<Driver['decoder']>,
 };

@@ -1,4 +1,8 @@
-import { decodeOpenProfileInfo, openProfileDecoder } from '../../../decode/openProfile.ts';
+import {
+  decodeOpenProfileClock,
+  decodeOpenProfileInfo,
+  openProfileDecoder,
+} from '../../../decode/openProfile.ts';
 import { PacketError } from '../../../decode/packet.ts';
 import { BATTERY_SERVICE, type Driver } from './driver.ts';
 
@@ -8,6 +12,7 @@ export const OPEN_PROFILE = {
   data: 'ac3c0002b1a34ef3a73ad8143168e58a',
   info: 'ac3c0003b1a34ef3a73ad8143168e58a',
   control: 'ac3c0004b1a34ef3a73ad8143168e58a',
+  clock: 'ac3c0005b1a34ef3a73ad8143168e58a',
 } as const;
 
 const START = [0x01, 0x01];
@@ -28,6 +33,11 @@ export const openProfileDriver: Driver = {
     return { rateHz, info };
   },
   identify: (gatt) => gatt.write(OPEN_PROFILE.control, BLINK),
+  // Boards built by an earlier description of the profile have none.
+  askClock: async (gatt) =>
+    gatt.has(OPEN_PROFILE.clock)
+      ? decodeOpenProfileClock(await gatt.read(OPEN_PROFILE.clock))
+      : null,
   decoder({ info }) {
     if (!info) throw new PacketError('length', 'An open-profile sensor without info');
     return openProfileDecoder(decodeOpenProfileInfo(info)) as ReturnType<Driver['decoder']>;

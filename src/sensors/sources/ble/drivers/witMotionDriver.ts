@@ -24,5 +24,6 @@ export const witMotionDriver: Driver = {
     return { rateHz: 100, info: null };
   },
   identify: null,
+  askClock: null,
   decoder: ({ rateHz }) => witMotionDecoder(rateHz) as ReturnType<Driver['decoder']>,
 };
