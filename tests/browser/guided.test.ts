@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { studentHost } from '../../src/main/studentHost.ts';
 import { NOBODY, type Person } from '../../src/practice/person.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+import { turned } from '../practice/turned.ts';
 import { SIZES, openBrowser, openPage, seriousFindings, startHost } from './pageHarness.ts';
 import { simulated } from './simulated.ts';
 
@@ -18,10 +19,13 @@ afterAll(() => browser.close());
 
 /** A whole service with a student's memory that lasts as long as the test. */
 async function studentService(person: Person = NOBODY) {
-  const kept = { person };
+  const kept = { person, slipped: false };
+  const wear = (hand: 'left' | 'right') =>
+    new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED });
+  const slip = { sensor: 'chest', axis: { x: 1, y: 0, z: 0 }, deg: 25 } as const;
   const host = studentHost({
     first: { source: simulated(''), hand: 'right', kind: 'demo', close: async () => undefined },
-    sourceFor: ({ hand }) => new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED }),
+    sourceFor: ({ hand }) => (kept.slipped ? turned(wear(hand), slip) : wear(hand)),
     store: { read: () => kept.person, write: (next) => void (kept.person = next) },
     now: () => performance.now(),
     date: () => Date.UTC(2026, 4, 3, 9),
@@ -53,18 +57,81 @@ async function pressOn(page: Page, name: string | RegExp, key = 'Enter'): Promis
   await page.keyboard.press(key);
 }
 
+/** axe-core on the laptop's size and on the phone's, and nothing that goes out sideways there. */
+async function look(page: Page): Promise<void> {
+  expect(await seriousFindings(page)).toEqual([]);
+  await page.setViewportSize(SIZES.phone);
+  expect(await seriousFindings(page)).toEqual([]);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  expect(wide, 'goes out sideways').toBeLessThanOrEqual(0);
+  await page.setViewportSize(SIZES.laptop);
+  const scrolls = await page.evaluate(
+    () =>
+      document.querySelector('main.ready, main.practice') !== null &&
+      (document.scrollingElement as HTMLElement).scrollHeight > innerHeight,
+  );
+  expect(scrolls, 'scrolls on a laptop').toBe(false);
+}
+
+/** Waits for a guided movement: on a phone, too, words, progress and caption are in sight. */
+async function movement(page: Page, step: string): Promise<void> {
+  await page.locator(`[data-step="${step}"]`).waitFor(LONG);
+  await look(page);
+  await page.setViewportSize(SIZES.phone);
+  for (const part of ['.state-word', '.guide-text', '.caption']) {
+    const box = await page.locator(part).boundingBox();
+    expect((box?.y ?? 9999) + (box?.height ?? 0), part).toBeLessThanOrEqual(SIZES.phone.height);
+  }
+  await page.setViewportSize(SIZES.laptop);
+}
+
 const heading = (page: Page, name: string) => page.getByRole('heading', { name }).waitFor(LONG);
+
+/** The guided start of a returning student, by keyboard, up to the re-check. */
+async function beginRecheck(page: Page): Promise<void> {
+  await page.goto(page.url().replace(/#.*/, '#/today'));
+  await pressOn(page, 'Start a practice');
+  await heading(page, 'Before you start');
+  await pressOn(page, 'It is so', 'Space');
+  await pressOn(page, 'I am warm', 'Space');
+  await tabTo(page, '0$');
+  await page.keyboard.press('Space');
+  await pressOn(page, 'Confirm');
+  await heading(page, 'Strap on two sensors');
+  await pressOn(page, 'Both are on');
+  await page.getByText('Calibrated on 3 May 2026').waitFor(LONG);
+  const check = page.getByRole('button', { name: 'Check, ten seconds' });
+  await check.and(page.locator(':enabled')).waitFor(LONG);
+}
+
+/** Next time: the short check passes; with a sensor that moved it is refused, and the way on is the whole calibration. */
+async function comesBack(page: Page, kept: { slipped: boolean }): Promise<void> {
+  await beginRecheck(page);
+  await look(page);
+  await pressOn(page, 'Check, ten seconds');
+  await movement(page, 'recheckBow');
+  await heading(page, 'Your own comfortable range');
+  kept.slipped = true;
+  await beginRecheck(page);
+  await pressOn(page, 'Check, ten seconds');
+  await page.getByRole('heading', { name: 'A sensor does not sit as it did' }).waitFor(LONG);
+  expect(await page.locator('main').innerText()).toContain('The chest sensor has moved by about');
+  expect(await page.locator('.guide-text').innerText()).toBe('Refused.');
+  await look(page);
+  await pressOn(page, 'Calibrate in full');
+  await page.locator('[data-step="stand"]').waitFor(LONG);
+}
 
 describe('a whole practice at home', () => {
   it('goes by keyboard alone from today to the summary, with nothing serious found on the way', async () => {
     const service = await studentService();
     const { page, context, complaints } = await openPage(browser, `${service.url}#/today`);
     await heading(page, 'Today');
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await pressOn(page, 'Start a practice');
 
     await heading(page, 'Before you start');
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await pressOn(page, 'Confirm');
     await page.getByText('Choose a number first.').waitFor(LONG);
     await page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
@@ -81,22 +148,23 @@ describe('a whole practice at home', () => {
     await pressOn(page, 'Confirm');
 
     await heading(page, 'Strap on two sensors');
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await pressOn(page, 'Both are on');
     await heading(page, 'Are both sensors well');
     await page
       .getByRole('button', { name: 'Calibrate' })
       .and(page.locator(':enabled'))
       .waitFor(LONG);
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await pressOn(page, 'Calibrate');
 
-    await page.locator('[data-step="bow"]').waitFor(LONG);
-    expect(await seriousFindings(page)).toEqual([]);
+    await movement(page, 'bow');
     await heading(page, 'Your own comfortable range');
+    await look(page);
     expect(await page.getByTestId('caption').innerText()).toContain('Calibrated');
     await pressOn(page, 'Measure my range');
-    await page.locator('[data-step="rangeTrailSide"]').waitFor(LONG);
+    await movement(page, 'rangeBend');
+    await movement(page, 'address');
     await page.locator('main.practice.far').waitFor(LONG);
 
     await page.locator('.strip li').nth(1).waitFor(LONG);
@@ -106,7 +174,7 @@ describe('a whole practice at home', () => {
     await page.locator('.strip li.corrected').waitFor({ state: 'detached', ...LONG });
     await page.keyboard.press('h');
     await heading(page, 'Pain now?');
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await pressOn(page, 'No pain, go on');
     await page.locator('dialog').waitFor({ state: 'detached', ...LONG });
     await page.keyboard.press('e');
@@ -114,18 +182,20 @@ describe('a whole practice at home', () => {
 
     await heading(page, 'After the practice');
     expect(await page.getByTestId('summary').innerText()).toMatch(/\d of \d passed|No rehearsal/);
-    expect(await seriousFindings(page)).toEqual([]);
+    await look(page);
     await tabTo(page, '0$');
     await page.keyboard.press('Space');
     await tabTo(page, 'A note');
     await page.keyboard.type('Chest first felt right.');
     await pressOn(page, 'Keep and close');
     await page.getByText('Kept.').waitFor(LONG);
+    await look(page);
 
     const [session] = service.kept.person.sessions;
     expect(session).toMatchObject({ painBefore: 1, painAfter: 0, note: 'Chest first felt right.' });
     expect(service.kept.person.historyConfirmed).toBe(true);
     expect(service.kept.person.ownRange.flexionDeg).toBeGreaterThan(50);
+    await comesBack(page, service.kept);
     expect(complaints).toEqual([]);
     await context.close();
     await service.end();

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
 import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
-import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
@@ -75,6 +75,7 @@ export interface RunningService extends RunningHost {
 interface ServiceOptions {
   readonly port?: number;
   readonly hand?: 'left' | 'right';
+  readonly plan?: Plan;
   readonly desk?: DeskService;
   readonly sessions?: KeptSessions;
   readonly plans?: PlanService;
@@ -114,7 +115,11 @@ export async function startService(
     practiceId: `${Date.now()}`,
     source,
     chain: analysis,
-    settings: { hand: options.hand ?? 'right', plan: DEFAULT_PLAN, emitFrames: true },
+    settings: {
+      hand: options.hand ?? 'right',
+      plan: options.plan ?? DEFAULT_PLAN,
+      emitFrames: true,
+    },
     now,
   });
   const running = await startHost(practiceHost({ first: practice }), options);

@@ -1,5 +1,6 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import {
   type RunningService,
   SIZES,
@@ -127,6 +128,66 @@ describe('the live page', () => {
     const box = await caution.boundingBox();
     expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThanOrEqual(SIZES.laptop.height);
     await context.close();
+  });
+});
+
+/** All but the words, from 4 m: what must be in sight, whole, at any moment of a practice. */
+const IN_SIGHT = ['.state-word', '.hold', '.verdict .shape', '.cue', '.due', '.sensor-line'];
+
+/** What is cut or out of sight, and whether the page scrolls. */
+const unseen = (page: Page): Promise<string[]> =>
+  page.evaluate((selectors) => {
+    const root = document.scrollingElement as HTMLElement;
+    const pain = [...document.querySelectorAll('.top-actions button')].slice(0, 1);
+    const newest = [...document.querySelectorAll('.warning')].slice(0, 1);
+    const seen = [...selectors.map((s) => document.querySelector(s)), ...pain, ...newest];
+    const cut = seen.flatMap((element, i) => {
+      const box = element?.getBoundingClientRect();
+      const clip = element?.closest('.stage, .verdict, .alerts, body')?.getBoundingClientRect();
+      if (!box || !clip || box.width === 0) return [`${selectors[i] ?? 'button'} is not there`];
+      const whole = box.top >= clip.top - 1 && box.bottom <= Math.min(innerHeight, clip.bottom + 1);
+      return whole && box.right <= innerWidth ? [] : [`${element?.className ?? ''} is cut`];
+    });
+    const scrolls = root.scrollHeight > innerHeight || root.scrollWidth > innerWidth;
+    const sizes = ['.state-word', '.cue', '.verdict-word', '.due', '.warning'].map((s) =>
+      parseFloat(getComputedStyle(document.querySelector(s) ?? document.body).fontSize),
+    );
+    const largest = sizes.every((size, i) => i === 0 || size < (sizes[0] ?? 0));
+    return [...cut, ...(scrolls ? ['the page scrolls'] : []), ...(largest ? [] : ['small word'])];
+  }, IN_SIGHT);
+
+describe('five warnings at once', () => {
+  it('stay, leave all that is needed in sight on any screen, and go one by one', async () => {
+    const ends = { externalRotationDeg: 20, flexionDeg: 5, lateralTrailDeg: 5, lateralLeadDeg: 5 };
+    const plan = { ...DEFAULT_PLAN, ownRange: ends, volume: { perSession: 1, perWeek: 200 } };
+    const service = await startService(
+      simulated('r:missed-catch r:missed-catch idle:600', 'right', 3, 4),
+      { plan },
+    );
+    const { page, context } = await openPage(browser, service.url);
+    await page.locator('.strip li').nth(1).waitFor(LONG);
+    service.practice.obey({ type: 'pain', rating: 4, signs: [] });
+    await page.locator('.warning').nth(4).waitFor(LONG);
+    for (const view of ['near', 'far']) {
+      for (const viewport of [SIZES.laptop, { width: 1280, height: 720 }, SIZES.phone]) {
+        await page.setViewportSize(viewport);
+        expect(await unseen(page), `${view} at ${viewport.width}`).toEqual([]);
+      }
+      expect(await seriousFindings(page)).toEqual([]);
+      await page.keyboard.press('f');
+    }
+    expect(await page.locator('.warning').first().innerText()).toContain('pain 4 of 10');
+    for (let left = 4; left >= 0; left--) {
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(
+        (n) => document.querySelectorAll('.warning').length === n,
+        left,
+        LONG,
+      );
+    }
+    expect(service.practice.view().warnings).toHaveLength(5);
+    await context.close();
+    await service.end();
   });
 });
 

@@ -1,13 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import * as analysis from '../../src/analysis/analysis.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
-import { radians } from '../../src/math/angle.ts';
-import { fromRotationVector, rotate } from '../../src/math/quat.ts';
-import { type Vec3, scale } from '../../src/math/vec3.ts';
 import { type LivePractice, livePractice } from '../../src/practice/livePractice.ts';
 import type { PracticeView } from '../../src/practice/view.ts';
-import type { SensorRole } from '../../src/sensors/sample.ts';
-import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { analyseSession } from '../../src/sessions/analyseSession.ts';
 import { readPlan, writePlan } from '../../src/sessions/derivatives.ts';
@@ -17,6 +12,7 @@ import { createSessionWriter } from '../../src/sessions/write/sessionWriter.ts';
 import { bidsValidator, validate } from '../sessions/bidsValidator.ts';
 import { scratch } from '../sessions/makeSession.ts';
 import { handTimers } from './handTimers.ts';
+import { type Turn, turned } from './turned.ts';
 
 const WELL = {
   clubConfirmed: true,
@@ -26,39 +22,6 @@ const WELL = {
   pain: 1,
   signs: [],
 } as const;
-
-interface Turn {
-  readonly sensor: SensorRole;
-  /** Sensor frame, unit. */
-  readonly axis: Vec3;
-  readonly deg: number;
-}
-
-/** The same source with one sensor turned in its strap. */
-function turned(source: SensorSource, turn: Turn): SensorSource {
-  const q = fromRotationVector(scale(turn.axis, radians(turn.deg)));
-  return {
-    kind: source.kind,
-    simulated: source.simulated,
-    stop: () => source.stop(),
-    ask: (step) => source.ask?.(step),
-    start: (listener) =>
-      source.start({
-        ...listener,
-        event: (e) => listener.event(e),
-        link: (l) => listener.link(l),
-        end: (e) => listener.end(e),
-        samples: (batch) =>
-          listener.samples(
-            batch.map((s) =>
-              s.sensor === turn.sensor
-                ? { ...s, acc: rotate(q, s.acc), gyro: rotate(q, s.gyro) }
-                : s,
-            ),
-          ),
-      }),
-  };
-}
 
 type Kept = NonNullable<ReturnType<LivePractice['calibrated']>>;
 

@@ -42,12 +42,13 @@ const ratioText = (ratio: number | null): string =>
   ratio === null ? t.after.tooLittle : `${(100 * ratio).toFixed(0)} %`;
 
 function Facts({ summary }: Pick<SummaryView, 'summary'>) {
-  const { mostFrequentCue: cue, mix, carryOver } = summary;
+  const { mostFrequentCue: cue, mix, carryOver, scored } = summary;
+  const noCue = scored === 0 ? t.after.tooLittle : t.after.noCue;
   const { balls, ballsInMix } = mix.ledger;
   return (
     <dl class="facts">
       <dt>{t.after.cue}</dt>
-      <dd>{cue === null ? t.after.noCue : `${cue.cue.text} (${t.after.cueTimes(cue.count)})`}</dd>
+      <dd>{cue === null ? noCue : `${cue.cue.text} (${t.after.cueTimes(cue.count)})`}</dd>
       <dt>{t.after.mix}</dt>
       <dd>{balls === 0 ? t.after.noBalls : t.after.mixKept(ballsInMix, balls)}</dd>
       <dt>{t.after.carryOver}</dt>

@@ -23,8 +23,10 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
       <h1 class="hidden">{t.nav.practice}</h1>
       {known && (
         <>
-          <Warnings />
-          <SourceNotice />
+          <div class="alerts">
+            <Warnings />
+            <SourceNotice />
+          </div>
           <div class="lane">
             <Stage />
             <Verdict />
@@ -32,7 +34,7 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
           </div>
           <Ledger />
           {!far && (
-            <div class="panels">
+            <div class="panels" role="region" aria-label={t.home.panels} tabIndex={0}>
               <Body />
               <Curves />
               <Measures />

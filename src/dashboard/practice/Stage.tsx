@@ -16,13 +16,22 @@ export function Stage() {
       <h2 id="stage-label" class="label">
         {t.state.now}
       </h2>
-      <p class="state-word" data-testid="state-word">
+      <p class="state-word" style={lengths(word ?? '')} data-testid="state-word">
         {word}
       </p>
       <p class="state-detail">{detail}</p>
       <HoldBand />
     </section>
   );
+}
+
+/** Letters in one line, and in the longer of two: the largest type that fits follows from them. */
+function lengths(text: string): Record<string, number> {
+  const words = text.split(' ');
+  const halves = words.map((_, i) =>
+    Math.max(words.slice(0, i).join(' ').length, words.slice(i).join(' ').length),
+  );
+  return { '--one': text.length, '--two': Math.min(text.length, ...halves) };
 }
 
 /** How much of the asked hold is done. */

@@ -15,11 +15,13 @@ function Explained(props: { readonly name: string; readonly quality: SensorCalib
 /** What came of the calibration: how good, and what to do where it was refused. */
 export function CalibrationQuality() {
   const quality = useSection('calibration')?.quality ?? null;
+  const part = useSection('guide')?.part;
   if (quality === null) return null;
   const s = t.ready.calibrate;
+  const refused = part === 'recheck' ? t.home.moved : s.refused;
   return (
     <section class={quality.accepted ? 'quality' : 'quality refused'} aria-live="polite">
-      <h3>{quality.accepted ? s.quality : s.refused}</h3>
+      <h3>{quality.accepted ? s.quality : refused}</h3>
       {quality.problems.map((problem) => (
         <p key={problem.code}>{problem.message}</p>
       ))}

@@ -53,7 +53,7 @@ export function CheckStep() {
         ))}
       </ul>
       <Refusal text={refusal} />
-      {kept !== undefined && <p>{t.ready.recheck.kept(new Date(kept).toLocaleDateString())}</p>}
+      {kept !== undefined && <p>{t.ready.recheck.kept(t.home.day(kept))}</p>}
       <div class="row">
         {kept !== undefined && (
           <button

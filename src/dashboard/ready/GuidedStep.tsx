@@ -29,8 +29,9 @@ const DRAWINGS: Record<GuideStep, StepDrawing> = {
   recheckArmRaise: { view: 'downTheLine', pose: POSES.armRaised, ghost: POSES.upright },
 };
 
-function statusText({ status, count, wanted, endDeg }: GuideView): string {
+function statusText({ status, count, wanted, endDeg }: GuideView, refused: boolean): string {
   const s = t.ready.guide;
+  if (refused) return t.home.refused;
   if (status === 'asked') return s.asked;
   if (status === 'slow') return s.slow;
   if (status === 'done') return s.solving;
@@ -39,6 +40,8 @@ function statusText({ status, count, wanted, endDeg }: GuideView): string {
 }
 
 function Progress({ guide }: { readonly guide: GuideView }) {
+  const accepted = useSection('calibration')?.quality?.accepted ?? true;
+  const refused = guide.part !== 'range' && guide.status === 'done' && !accepted;
   return (
     <div class="guide-status">
       {guide.part !== 'range' && (
@@ -46,7 +49,7 @@ function Progress({ guide }: { readonly guide: GuideView }) {
           <div class="hold-fill" style={{ transform: `scaleX(${guide.progress})` }} />
         </div>
       )}
-      <p class="guide-text">{statusText(guide)}</p>
+      <p class="guide-text">{statusText(guide, refused)}</p>
     </div>
   );
 }

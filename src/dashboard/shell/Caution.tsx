@@ -6,7 +6,7 @@ export function Caution() {
   return (
     <aside class="caution" aria-label={t.safety.title}>
       <p>
-        <strong>{t.caution.short}</strong> {t.caution.rest}{' '}
+        <strong>{t.caution.short}</strong> <span>{t.caution.rest}</span>{' '}
         <a href={hrefOf('safety')}>{t.caution.more}</a>
       </p>
     </aside>

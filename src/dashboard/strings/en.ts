@@ -11,6 +11,7 @@ import {
 import { TARGET_BASIS } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
+import { home } from './en/home.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
 import { progress } from './en/progress.ts';
@@ -42,6 +43,7 @@ export const en = {
   },
 
   coach,
+  home,
   ready,
   today,
   after,
