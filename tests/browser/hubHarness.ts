@@ -27,8 +27,11 @@ const freePort = (): Promise<number> =>
     });
   });
 
-/** A new hub with nobody in it, as `npm run hub` starts it, on a free port. */
-export async function startHub(): Promise<RunningHub> {
+/**
+ * A new hub with nobody in it, as `npm run hub` starts it, on a free port.
+ * @param pages folder of the built pages; built anew from the tree where none is given
+ */
+export async function startHub(pages?: string): Promise<RunningHub> {
   const root = mkdtempSync(join(tmpdir(), 'stillcatch-hub-'));
   const data = await openHubData(root);
   const port = await freePort();
@@ -41,7 +44,7 @@ export async function startHub(): Promise<RunningHub> {
     now: Date.now,
     say: (sentence) => said.push(sentence),
   });
-  await servePages(hub.app, await builtPage());
+  await servePages(hub.app, pages ?? (await builtPage()));
   await hub.app.listen({ port, host: '127.0.0.1' });
   const end = async (): Promise<void> => {
     await hub.app.close();

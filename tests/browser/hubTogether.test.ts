@@ -1,20 +1,25 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import type { CoachLink } from '../../src/streaming/hubContract/coachLink.ts';
 import type { Invite, Me, NewInvite, PairingCode } from '../../src/streaming/hubContract/people.ts';
 import type { HubSession, HubSessionList } from '../../src/streaming/hubContract/review.ts';
-import type { PlanVersion, StudentList } from '../../src/streaming/hubContract/students.ts';
+import type { StudentList, StudentView } from '../../src/streaming/hubContract/students.ts';
 import { type RunningHub, startHub } from './hubHarness.ts';
+import { openBrowser, openPage } from './pageHarness.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const PASSWORD = 'nine slow tortoises';
+/** The simulated students live this much faster than the test's clock. */
+const SPEED = 8;
+const LONG = { timeout: 60_000 };
 
-/** Somebody's browser, as far as the hub sees it: a cookie and the page's token. */
+/** Somebody's browser: what the hub sees of it is a cookie and the page's token. */
 class Person {
   me!: Me;
   #cookie = '';
@@ -49,17 +54,28 @@ class Person {
     expect(this.me.csrf).toBeTruthy();
     return this;
   }
+
+  /** A page of the hub, signed in. */
+  async page(): Promise<Page> {
+    const [name = '', value = ''] = this.#cookie.split('=');
+    const { page, context } = await openPage(browser, 'about:blank');
+    contexts.push(context);
+    await context.addCookies([{ name, value, url: this.#url }]);
+    await page.goto(`${this.#url}/`);
+    return page;
+  }
 }
 
-/** The program on a student's computer, a process of its own. */
+/** The program on a student's computer as `npm start` runs it, a process of its own. */
 class Computer {
   readonly data = mkdtempSync(join(tmpdir(), 'stillcatch-student-'));
   url = '';
+  page!: Page;
   #process: ChildProcess | null = null;
 
   async start(): Promise<void> {
-    const args = ['--import', 'tsx', 'src/main/student.ts', '--port', '0', '--data', this.data];
-    const child = spawn(process.execPath, args, {
+    const args = ['--port', '0', '--speed', `${SPEED}`, '--data', this.data];
+    const child = spawn(process.execPath, ['dist/main/student.js', ...args], {
       cwd: root,
       stdio: ['ignore', 'pipe', 'inherit'],
     });
@@ -73,6 +89,9 @@ class Computer {
         if (found !== undefined) resolve(found);
       });
     });
+    const { page, context } = await openPage(browser, `${this.url}#/coach`);
+    contexts.push(context);
+    this.page = page;
   }
 
   async stop(): Promise<void> {
@@ -83,51 +102,67 @@ class Computer {
     await ended;
   }
 
-  async ask<T>(method: string, path: string, body?: BodyInit, type = 'application/json') {
+  async ask<T>(method: string, path: string, body?: unknown): Promise<T> {
     const response = await fetch(`${this.url}api/${path}`, {
       method,
-      ...(body !== undefined && { body, headers: { 'content-type': type } }),
+      ...(body !== undefined && {
+        body: JSON.stringify(body),
+        headers: { 'content-type': 'application/json' },
+      }),
     });
     if (!response.ok) throw new Error(await response.text());
     return (await response.json()) as T;
   }
 
-  post = <T>(path: string, body: unknown): Promise<T> =>
-    this.ask<T>('POST', path, JSON.stringify(body));
-
-  /** A shipped recording, as though it had been practised here. */
-  async practised(name: string): Promise<void> {
-    const bytes = readFileSync(join(root, 'recordings', `${name}.zip`));
-    await this.ask('POST', 'import', new Uint8Array(bytes), 'application/zip');
-  }
-
-  /** Fetches anew what the coach says. */
-  refresh = (): Promise<CoachLink> => this.post('coach/consent', { send: true, older: true });
-
-  link = (right: (link: CoachLink) => boolean): Promise<CoachLink> =>
-    vi.waitFor(
+  /** Fetches anew what the coach says, as it does by itself every few minutes. */
+  async refreshed(right: (link: CoachLink) => boolean): Promise<CoachLink> {
+    await this.ask('POST', 'coach/consent', { send: true, older: false });
+    return vi.waitFor(
       async () => {
         const link = await this.ask<CoachLink>('GET', 'coach');
         if (!right(link)) throw new Error(JSON.stringify(link).slice(0, 500));
         return link;
       },
-      { timeout: 30_000, interval: 100 },
+      { timeout: 60_000, interval: 100 },
     );
+  }
+
+  /** By the code that the student's page at the hub shows. */
+  async connect({ data }: { data: PairingCode }): Promise<void> {
+    const { page } = this;
+    await page.getByLabel('Address of the hub').fill(hub.url);
+    await page.getByLabel('Pairing code').fill(data.code);
+    await page.getByRole('button', { name: 'Connect' }).click();
+    await page.getByText('You have not agreed: nothing is sent.').waitFor(LONG);
+  }
+
+  async goTo(place: string): Promise<void> {
+    await this.page.goto('about:blank');
+    await this.page.goto(`${this.url}#/${place}`);
+  }
 }
 
+let browser: Browser;
+const contexts: BrowserContext[] = [];
 let hub: RunningHub;
 let carla: Person;
 let bram: Person;
 let ines: Person;
 let otto: Person;
+let carlasPage: Page;
 const computers = [new Computer(), new Computer()] as const;
+const [inesComputer, ottosComputer] = computers;
 beforeAll(async () => {
-  hub = await startHub();
+  // what `npm start` and `npm run hub` do first
+  execFileSync(process.execPath, ['.build/buildIfStale.mjs'], { cwd: root, stdio: 'inherit' });
+  [browser, hub] = await Promise.all([openBrowser(), startHub(join(root, 'dist/dashboard'))]);
   await Promise.all(computers.map((computer) => computer.start()));
 });
 afterAll(async () => {
+  for (const context of contexts) await context.close();
   await Promise.all(computers.map((computer) => computer.stop()));
   await hub.end();
+  await browser.close();
   for (const { data } of computers) rmSync(data, { recursive: true, force: true });
 });
 
@@ -140,6 +175,36 @@ async function invited(by: Person, role: Invite['role'], name: string, login: st
 const sessionsOf = async (who: Person, student: Person) =>
   (await who.get<HubSessionList>(`students/${student.me.id}/sessions`)).sessions;
 
+const firstOf = async (who: Person, student: Person): Promise<HubSession> => {
+  const [row] = await sessionsOf(who, student);
+  return who.get<HubSession>(`sessions/${row?.summary.id ?? ''}`);
+};
+
+/** A guided practice with demo sensors, from today to the note after it. */
+async function practise(computer: Computer, rehearsals: number): Promise<void> {
+  await computer.goTo('today');
+  const { page } = computer;
+  const press = (name: string | RegExp) => page.getByRole('button', { name }).click(LONG);
+  await press('Start a practice');
+  for (const label of ['It is so', 'None of these', 'I am warm'])
+    await page.getByLabel(label).first().check(LONG);
+  await page.locator('.rating').first().click();
+  await press('Confirm');
+  await press('Both are on');
+  await page.getByRole('button', { name: 'Calibrate' }).and(page.locator(':enabled')).click(LONG);
+  await press('Not today');
+  await page
+    .locator('.strip li')
+    .nth(rehearsals - 1)
+    .waitFor(LONG);
+  await page.keyboard.press('e');
+  await press('End it');
+  await page.locator('.rating').first().click(LONG);
+  await page.getByLabel('A note').fill('Chest first felt right.');
+  await press('Keep and close');
+  await page.getByText('Kept.').waitFor(LONG);
+}
+
 describe('two coaches, two students, their computers and the hub', () => {
   it('come together: set up, invited, joined, paired', async () => {
     const code = hub.said.join(' ').match(/[A-Z0-9]{5}-[A-Z0-9]{5}/)?.[0] ?? '';
@@ -148,83 +213,114 @@ describe('two coaches, two students, their computers and the hub', () => {
     bram = await invited(carla, 'coach', 'Bram', 'bram');
     ines = await invited(carla, 'student', 'Ines', 'ines');
     otto = await invited(bram, 'student', 'Otto', 'otto');
-    for (const [student, computer] of [
-      [ines, computers[0]],
-      [otto, computers[1]],
-    ] as const) {
-      const { data } = await student.ask<PairingCode>('POST', 'me/pairing');
-      await computer.post('coach/connect', {
-        ...data,
-        machine: 'Garage',
-        expiresMs: undefined,
-        qr: undefined,
-      });
-    }
-    await computers[0].link(({ connection }) => connection?.coach === 'Carla');
-    await computers[1].link(({ connection }) => connection?.coach === 'Bram');
+    await inesComputer.connect(await ines.ask<PairingCode>('POST', 'me/pairing'));
+    await ottosComputer.connect(await otto.ask<PairingCode>('POST', 'me/pairing'));
+    await inesComputer.page.getByText('Connected with Carla of Fernhill').waitFor();
+    await ottosComputer.page.getByText('Connected with Bram of Fernhill').waitFor();
   });
 
   it('a practice arrives by itself once the student agrees, at the own coach alone', async () => {
-    await computers[0].practised('right-mixed');
-    await computers[1].practised('left-mixed');
-    expect(await sessionsOf(carla, ines)).toEqual([]);
-    await Promise.all(computers.map((computer) => computer.refresh()));
-    for (const computer of computers)
-      await computer.link(({ sessions }) => sessions.some(({ state }) => state === 'sent'));
+    await inesComputer.page.getByRole('button', { name: 'I agree' }).click();
+    await inesComputer.page.getByText('You agreed on').waitFor();
+    await Promise.all([practise(inesComputer, 2), practise(ottosComputer, 1)]);
     await vi.waitFor(
       async () => {
         const [row] = await sessionsOf(carla, ines);
-        expect(row?.summary).toMatchObject({ analysed: true, passed: 6, scored: 11 });
+        expect(row?.summary).toMatchObject({ analysed: true, note: 'Chest first felt right.' });
+        expect(row?.summary.passed).toBeGreaterThan(0);
       },
-      { timeout: 60_000, interval: 250 },
+      { timeout: 60_000, interval: 100 },
     );
-    const theirs = async (coach: Person): Promise<string[]> =>
-      (await coach.get<StudentList>('students')).students.map(({ name }) => name);
-    expect(await theirs(carla)).toEqual(['Ines']);
-    expect(await theirs(bram)).toEqual(['Otto']);
-    expect((await bram.ask('GET', `students/${ines.me.id}/sessions`)).status).toBe(404);
-    expect((await otto.ask('GET', `students/${ines.me.id}/sessions`)).status).toBe(404);
+    expect(await sessionsOf(bram, otto), 'who did not agree sends nothing').toEqual([]);
+    const sent = await inesComputer.ask<CoachLink>('GET', 'coach');
+    expect(sent.sessions.map(({ state }) => state)).toContain('sent');
+
+    const page = (carlasPage = await carla.page());
+    await page.getByText('1 of 1 student needs a look.').waitFor();
+    expect(await page.locator('.student-line h2').allInnerTexts()).toEqual(['Ines']);
+    const bramsPage = await bram.page();
+    await bramsPage.locator('.student-line').first().waitFor();
+    expect(await bramsPage.locator('.student-line h2').allInnerTexts()).toEqual(['Otto']);
+    const [row] = await sessionsOf(carla, ines);
+    for (const place of [`students/${ines.me.id}`, `sessions/${row?.summary.id}`]) {
+      await bramsPage.goto(`${hub.url}/#/${place}`);
+      await bramsPage.getByText('There is nothing at this address.').waitFor();
+      expect(await bramsPage.locator('main').innerText()).not.toMatch(/Ines|Chest first/);
+    }
+    for (const who of [bram, otto])
+      expect((await who.ask('GET', `students/${ines.me.id}/sessions`)).status).toBe(404);
   });
 
   it('the coach reviews and comments, the student reads it at home and answers', async () => {
-    const [row] = await sessionsOf(carla, ines);
-    const id = row?.summary.id ?? '';
-    await carla.ask('POST', `sessions/${id}/comments`, { text: 'Hold until the tick.', index: 4 });
-    await carla.ask('PUT', `sessions/${id}/reviewed`, { reviewed: true });
-    await computers[0].refresh();
-    const { inbox } = await computers[0].link(({ unread }) => unread === 1);
-    const comment = inbox?.threads[0]?.comments[0];
-    expect(comment).toMatchObject({ text: 'Hold until the tick.', by: 'Carla', index: 4 });
-    const { clientId } = inbox!.threads[0]!;
-    const reply = { clientId, text: 'It felt slow.', index: 4, replyTo: comment!.id };
-    await computers[0].post('coach/comments', reply);
-    await computers[0].link(({ outbox }) => outbox.length === 0);
-    const { comments } = await carla.get<HubSession>(`sessions/${id}`);
-    expect(comments.map(({ text, byRole }) => [byRole, text])).toEqual([
-      ['coach', 'Hold until the tick.'],
-      ['student', 'It felt slow.'],
-    ]);
+    const page = carlasPage;
+    await page.keyboard.press('j');
+    await page.keyboard.press('Enter');
+    await page.locator('a.primary kbd').waitFor();
+    await page.keyboard.press('n');
+    await page.locator('.review-strip button[tabindex="0"]').focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: /Repetition 1/ }).waitFor();
+    await page.keyboard.press('c');
+    await page.keyboard.type('Hold until the tick.');
+    await page.keyboard.press('Control+Enter');
+    await page.locator('.beside .thread').waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('r');
+    await page
+      .getByText(/Reviewed/)
+      .first()
+      .waitFor();
+
+    await inesComputer.refreshed(({ unread }) => unread === 1);
+    await inesComputer.goTo('today');
+    await inesComputer.page.getByRole('link', { name: 'Your coach wrote to you.' }).click();
+    const thread = inesComputer.page.locator('.thread');
+    await thread.getByText('Hold until the tick.').waitFor();
+    expect(await thread.innerText()).toMatch(/Carla.*Repetition 1/s);
+    await thread.getByLabel('Your answer').fill('It felt slow.');
+    await thread.getByRole('button', { name: 'Answer' }).click();
+    await vi.waitFor(async () =>
+      expect(
+        (await firstOf(carla, ines)).comments.map(({ byRole, text }) => [byRole, text]),
+      ).toEqual([
+        ['coach', 'Hold until the tick.'],
+        ['student', 'It felt slow.'],
+      ]),
+    );
     const { students } = await carla.get<StudentList>('students');
     expect(students[0]?.needs[0]?.code).toBe('unanswered');
   });
 
-  it('the coach changes the plan, and it reaches the student’s computer; what was practised stays judged by the old one', async () => {
-    const targets = { ...DEFAULT_PLAN.targets, holdS: { min: 1.7 } };
-    const { data } = await carla.ask<PlanVersion>('POST', `students/${ines.me.id}/plans`, {
-      plan: { ...DEFAULT_PLAN, targets },
-      validFromMs: Date.now(),
-    });
-    expect(data.changes).toEqual(['Hold at the top: at least 1.7 s, was at least 1 s.']);
-    await computers[0].refresh();
-    await computers[0].link(({ inbox }) => inbox?.plan?.id === data.id);
+  it('the coach changes the plan: today, plan page and the next verdict follow it; what was practised stays judged by the old one', async () => {
+    const before = await firstOf(carla, ines);
+    const page = carlasPage;
+    await page.goto(`${hub.url}/#/students/${ines.me.id}/plan`);
+    await page.getByLabel('hold at the top: at least').fill('6');
+    await page.getByText('Hold at the top: at least 6 s, was at least 1 s.').waitFor();
+    await page.getByRole('button', { name: 'Save as a new version' }).click();
+    await page.getByText(/has not reached the student's computer yet/).waitFor();
+
+    await inesComputer.refreshed(({ inbox }) => inbox?.plan?.plan.targets.holdS?.min === 6);
     await vi.waitFor(async () => {
-      const { planReachedMs } = await carla.get<{ planReachedMs: number | null }>(
-        `students/${ines.me.id}`,
-      );
+      const { planReachedMs } = await carla.get<StudentView>(`students/${ines.me.id}`);
       expect(planReachedMs).not.toBeNull();
     });
-    const [old] = await sessionsOf(carla, ines);
-    const { plan } = await carla.get<HubSession>(`sessions/${old?.summary.id}`);
-    expect(plan.targets.holdS).toEqual(DEFAULT_PLAN.targets.holdS);
+    const home = inesComputer.page;
+    await inesComputer.goTo('coach');
+    await home.getByText('Hold at the top: at least 6 s, was at least 1 s.').waitFor();
+    await inesComputer.goTo('plan');
+    await home.getByText('at least 6 s').first().waitFor();
+    await inesComputer.goTo('today');
+    await home.getByText('Hold the top for 6.0 s.').waitFor();
+    await home.getByRole('button', { name: 'Watch the simulated student' }).click();
+    const verdict = home.getByTestId('verdict');
+    await verdict.and(home.locator('[data-mark="notPassed"]')).waitFor(LONG);
+    expect(await verdict.innerText()).toContain('Hold longer at the top.');
+    await home.keyboard.press('f');
+    expect(await home.locator('[data-measure="holdS"]').innerText()).toMatch(/6.*outside/s);
+
+    const after = await firstOf(carla, ines);
+    expect(after.plan.targets.holdS).toEqual(DEFAULT_PLAN.targets.holdS);
+    expect(after.summary.passed).toBe(before.summary.passed);
   });
 });
