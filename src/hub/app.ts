@@ -25,6 +25,7 @@ import { invites } from './people/invites.ts';
 import { joining } from './people/joining.ts';
 import { login } from './people/login.ts';
 import { pairing } from './people/pairing.ts';
+import { tellUnchanged } from './parts/unchanged.ts';
 import { setup } from './people/setup.ts';
 import { sessionFiles } from './sessions/routes.ts';
 import { uploadRoutes } from './uploads/routes.ts';
@@ -99,6 +100,7 @@ export async function buildHub(context: HubContext): Promise<Hub> {
     async (api) => {
       answerErrors(api, context.say);
       keepOutOfCaches(api);
+      tellUnchanged(api);
       await api.register(rateLimit, LIMITS);
       api.addHook('onRequest', (request) => refuseSitesBut(context.settings.publicUrl, request));
       routes = guard(api, context);

@@ -26,6 +26,26 @@ const fill = async (page: Page, fields: Readonly<Record<string, string>>): Promi
   for (const [label, value] of Object.entries(fields)) await page.getByLabel(label).fill(value);
 };
 
+/** The page is looked at again, and looks for what is new itself: nobody loads it anew. */
+const lookAgain = (page: Page): Promise<unknown> =>
+  page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+
+let session = '';
+
+/** Somebody does something about the session in another window than the one that is open. */
+const elsewhere = (page: Page, method: string, path: string, body: object): Promise<unknown> =>
+  page.evaluate(
+    async (about) => {
+      const { csrf } = (await (await fetch('/api/me')).json()) as { csrf: string };
+      await fetch(`/api/sessions/${about.session}/${about.path}`, {
+        method: about.method,
+        headers: { 'content-type': 'application/json', 'x-csrf-token': csrf },
+        body: JSON.stringify(about.body),
+      });
+    },
+    { session, method, path, body },
+  );
+
 /** What is wide, hostile or hard to reach on a page. */
 async function expectSound(page: Page): Promise<void> {
   expect(await seriousFindings(page)).toEqual([]);
@@ -90,17 +110,16 @@ describe('the hub in the browser', () => {
     await expect
       .poll(
         async () => {
-          await student.reload();
-          await student.locator('.session-row').waitFor();
-          return student.locator('.session-row').innerText();
+          await lookAgain(student);
+          return student.locator('.session-row').allInnerTexts();
         },
-        { timeout: 60_000, interval: 1000 },
+        { timeout: 60_000, interval: 500 },
       )
-      .toContain('rehearsals passed');
+      .toEqual([expect.stringContaining('rehearsals passed')]);
   });
 
   it('shows the coach who needs a look, and why, and is walked by keyboard', async () => {
-    await coach.reload();
+    await lookAgain(coach);
     await coach.getByText('1 of 1 student needs a look.').waitFor();
     await coach.locator('.student-line .reason').waitFor();
     await expectSound(coach);
@@ -130,12 +149,16 @@ describe('the hub in the browser', () => {
     await coach.locator('.beside .thread').waitFor();
     await coach.keyboard.press('Escape');
     await coach.keyboard.press('l');
+    await coach.keyboard.press('ArrowDown');
+    await coach.getByText('Found as a rehearsal, set by hand as a ball and measured').waitFor();
+    await coach.getByRole('status').getByText('Measured anew').waitFor();
     await coach.keyboard.press('End');
+    await coach.getByText('Found as a rehearsal, set by hand as nothing').waitFor();
     await coach.getByText(/Set by Carla Wend/).waitFor();
     await expectSound(coach);
     await coach.keyboard.press('Shift+Tab');
     await coach.keyboard.press('Escape');
-    await coach.getByText(/Repetition 4: nothing to count, measured as a rehearsal/).waitFor();
+    await coach.getByText(/Repetition 4: nothing to count, found as a rehearsal/).waitFor();
     await coach.getByRole('button', { name: /^4: ignored.*noted: 1 comment/ }).waitFor();
     await coach.keyboard.press('r');
     await coach
@@ -161,6 +184,19 @@ describe('the hub in the browser', () => {
     await student.locator('.thread').getByRole('button', { name: 'Send' }).click();
     await student.locator('.comment.by-student').waitFor();
     await expectSound(student);
+  });
+
+  it('shows the coach what the student answers, and leaves alone what the coach is writing', async () => {
+    const field = coach.getByLabel('Comment', { exact: true });
+    await field.fill('Half a sentence');
+    session = /sessions\/([\w-]+)/.exec(student.url())?.[1] ?? '';
+    await elsewhere(student, 'POST', 'comments', { text: 'One more thing' });
+    await lookAgain(coach);
+    await coach.getByText('One more thing').waitFor();
+    await coach.getByRole('status').getByText('New comment by Ines').waitFor();
+    expect(await field.inputValue()).toBe('Half a sentence');
+    expect(await field.evaluate((node) => node === document.activeElement)).toBe(true);
+    await field.fill('');
   });
 
   it('changes the plan, shows before saving what changes, and the student gets it', async () => {
@@ -199,6 +235,12 @@ describe('the hub in the browser', () => {
 
   it('prints a report that a student can be handed', async () => {
     await coach.goto(`${running.url}/#/`);
+    await coach.locator('.student-line').waitFor();
+    // With hands on the page nothing moves under them unless they say so.
+    await coach.keyboard.press('j');
+    await elsewhere(coach, 'PUT', 'reviewed', { reviewed: false });
+    await lookAgain(coach);
+    await coach.getByRole('button', { name: 'Show it now' }).click();
     await coach.locator('.student-line h2 a').click();
     await coach.getByRole('link', { name: 'Report to print' }).click();
     await coach.getByLabel('Own words to the student').fill(`Well done. ${HOSTILE}`);

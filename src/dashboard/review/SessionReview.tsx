@@ -173,12 +173,23 @@ export function SessionReview(props: SessionReviewProps) {
         </div>
       )}
       {detail === null && problem === null && <p role="status">{t.review.loading}</p>}
-      {detail !== null &&
-        (detail.analysis === null || detail.analysis.repetitions.length === 0 ? (
-          <WithoutRepetitions {...props} detail={detail} />
-        ) : (
-          <Found {...props} detail={detail} repetitions={detail.analysis.repetitions} />
-        ))}
+      {detail !== null && <Reviewed {...props} detail={detail} />}
     </div>
   );
 }
+
+function Reviewed(props: SessionReviewProps & { readonly detail: SessionDetail }) {
+  const { analysis } = props.detail;
+  if (analysis === null || analysis.repetitions.length === 0)
+    return <WithoutRepetitions {...props} />;
+  return <Found {...props} repetitions={analysis.repetitions} />;
+}
+
+/** The same for a session that is here already; a later state of it takes the place of the former. */
+export const KnownSessionReview = (
+  props: SessionReviewProps & { readonly detail: SessionDetail },
+) => (
+  <div class="review">
+    <Reviewed {...props} />
+  </div>
+);

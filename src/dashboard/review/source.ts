@@ -34,7 +34,11 @@ export class RefusedAnswer extends Error {
 
 /** @throws RefusedAnswer with the service's own sentence where it refuses. */
 export async function askAt<T>(url: string, init: RequestInit = {}): Promise<T> {
-  const response = await fetch(url, init);
+  return answerIn<T>(await fetch(url, init));
+}
+
+/** @throws RefusedAnswer */
+export async function answerIn<T>(response: Response): Promise<T> {
   const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
   if (!response.ok)
     throw new RefusedAnswer(response.status, sentenceOf(body) ?? `${response.status}`);

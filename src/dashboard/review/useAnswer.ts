@@ -1,10 +1,12 @@
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 
 export interface Answer<T> {
   readonly data: T | null;
   /** Why there is nothing, one sentence. */
   readonly problem: string | null;
   readonly again: () => void;
+  /** Asks again; where that fails, what is there stays. */
+  readonly quietly: () => void;
 }
 
 interface Known<T> {
@@ -17,11 +19,16 @@ interface Known<T> {
 /** Asks when `question` changes (keep it in useCallback), and on `again`; a late answer to an older question is dropped. */
 export function useAnswer<T>(question: () => Promise<T>): Answer<T> {
   const [known, setKnown] = useState<Known<T>>({ of: question, data: null, problem: null });
-  const [round, setRound] = useState(0);
+  const [round, setRound] = useState({ quiet: false });
+  const latest = useRef(known);
+  latest.current = known;
   useEffect(() => {
     let wanted = true;
     const take = (data: T | null, problem: string | null): void => {
-      if (wanted) setKnown({ of: question, data, problem });
+      const { of, data: there } = latest.current;
+      const kept = of === question && there !== null && (there === data || round.quiet);
+      if (!wanted || (kept && (problem !== null || there === data))) return;
+      setKnown({ of: question, data, problem });
     };
     question().then(
       (data) => take(data, null),
@@ -31,7 +38,8 @@ export function useAnswer<T>(question: () => Promise<T>): Answer<T> {
       wanted = false;
     };
   }, [question, round]);
-  const again = useCallback(() => setRound((n) => n + 1), []);
+  const again = useCallback(() => setRound({ quiet: false }), []);
+  const quietly = useCallback(() => setRound({ quiet: true }), []);
   const { data, problem } = known.of === question ? known : { data: null, problem: null };
-  return { data, problem, again };
+  return { data, problem, again, quietly };
 }

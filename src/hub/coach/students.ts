@@ -58,6 +58,7 @@ async function viewOf(context: HubContext, id: string): Promise<StudentView> {
     lastContactMs: Math.max(0, ...seen) || null,
     needs: known.needs.map(shown),
     plan,
+    nextSessionId: known.nextSessionId,
     planReachedMs: await reachedMs(db, plan.id),
     sessions: known.sessions,
     unreviewed: known.unreviewed,

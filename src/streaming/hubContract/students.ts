@@ -53,6 +53,8 @@ export interface StudentView {
   readonly needs: readonly Need[];
   readonly plan: PlanVersion;
   /** When the plan reached the student's machine; `null`: not yet. */
+  /** Newest session that nobody has looked at. */
+  readonly nextSessionId: string | null;
   readonly planReachedMs: number | null;
   readonly sessions: number;
   readonly unreviewed: number;

@@ -70,6 +70,17 @@ describe('the list of students', () => {
     expect(second?.needs[0]?.code).toBe('unreviewed');
   });
 
+  it('says that nothing changed to who has it already, and not when something did', async () => {
+    const first = await hub.ask('carl', { url: '/api/students' });
+    const etag = String(first.headers['etag']);
+    const again = () =>
+      hub.ask('carl', { url: '/api/students', headers: { 'if-none-match': etag } });
+    const same = await again();
+    expect([same.statusCode, same.body]).toEqual([304, '']);
+    await addSession(hub, { id: 'x', studentId: 'sam', startedMs: hub.clock.ms - DAY_MS });
+    expect((await again()).json<StudentList>().students).toHaveLength(2);
+  });
+
   it('has only the own students of a coach, and none for a student', async () => {
     expect((await list('olga')).map((s) => s.id)).toEqual(['tom']);
     expect((await hub.ask('sam', { url: '/api/students' })).statusCode).toBe(403);

@@ -1,9 +1,10 @@
-import { RefusedAnswer, askAt } from '../../review/source.ts';
+import { RefusedAnswer, answerIn } from '../../review/source.ts';
 
 export const API = '/api';
 
 /** Asks the hub. What it refuses comes as a RefusedAnswer with its sentence. */
 export interface Asking {
+  /** An answer that is the same as the last one is the very same object. */
   get<T>(path: string): Promise<T>;
   send<T>(method: Changing, path: string, body?: unknown): Promise<T>;
   /** The bytes of a file. */
@@ -12,14 +13,34 @@ export interface Asking {
   useToken(csrf: string): void;
 }
 
+interface Kept {
+  readonly etag: string;
+  readonly data: unknown;
+}
+
+/** Answers that are kept to be told unchanged. */
+const MOST_KEPT = 20;
+
+function keep(kept: Map<string, Kept>, path: string, one: Kept): void {
+  kept.delete(path);
+  kept.set(path, one);
+  for (const oldest of kept.keys()) if (kept.size > MOST_KEPT) kept.delete(oldest);
+}
+
 export type Changing = 'POST' | 'PUT' | 'PATCH' | 'DELETE';
 
 /** @param signedOut is told when the hub no longer knows who asks */
 export function asking(signedOut: () => void): Asking {
   let token = '';
+  const kept = new Map<string, Kept>();
   const ask = async <T>(path: string, init: RequestInit): Promise<T> => {
     try {
-      return await askAt<T>(`${API}/${path}`, init);
+      const response = await fetch(`${API}/${path}`, init);
+      if (response.status === 304) return kept.get(path)?.data as T;
+      const data = await answerIn<T>(response);
+      const etag = init.method === undefined ? response.headers.get('etag') : null;
+      if (etag !== null) keep(kept, path, { etag, data });
+      return data;
     } catch (error) {
       if (error instanceof RefusedAnswer && error.status === 401) signedOut();
       throw error;
@@ -30,7 +51,10 @@ export function asking(signedOut: () => void): Asking {
     ...(type !== undefined && { 'content-type': type }),
   });
   return {
-    get: (path) => ask(path, {}),
+    get: (path) => {
+      const etag = kept.get(path)?.etag;
+      return ask(path, etag === undefined ? {} : { headers: { 'if-none-match': etag } });
+    },
     send: (method, path, body) =>
       body === undefined
         ? ask(path, { method, headers: changing() })

@@ -1,9 +1,10 @@
-import { useCallback, useRef, useState } from 'preact/hooks';
-import type { StudentRow } from '../../../streaming/hubContract/students.ts';
-import { useAnswer } from '../../review/useAnswer.ts';
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { StudentList, StudentRow } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
+import { News } from '../parts/News.tsx';
+import { useLive, useNews, useSettled } from '../parts/useLive.ts';
 import { useHub } from '../shell/hub.ts';
 import { useKeys } from '../shell/keys.ts';
 import { goTo, to } from '../shell/router.ts';
@@ -23,10 +24,22 @@ const focusOn = (list: HTMLElement | null, id: string | null): void => {
   list?.querySelector<HTMLElement>(`[data-student="${CSS.escape(id)}"] h2 a`)?.focus();
 };
 
+/** The student whose line has the focus keeps it when the lines come in another order. */
+function useKeptFocus(list: { readonly current: HTMLElement | null }, students: unknown): void {
+  const focused = useRef<string | null>(null);
+  const own = list.current?.contains(document.activeElement) === true;
+  focused.current = own ? idOf(document.activeElement) : null;
+  useLayoutEffect(() => {
+    if (focused.current !== null && idOf(document.activeElement) === null)
+      focusOn(list.current, focused.current);
+  }, [students]);
+}
+
 function List({ students }: { readonly students: readonly StudentRow[] }) {
   const [by, set] = useNarrowing();
   const list = useRef<HTMLUListElement>(null);
   const search = useRef<HTMLInputElement>(null);
+  useKeptFocus(list, students);
   const nowMs = Date.now();
   const shown = narrowed(students, by);
   const step = (way: 1 | -1): void =>
@@ -91,31 +104,52 @@ function NoStudent({ invite }: { readonly invite: () => void }) {
   );
 }
 
+const needing = (students: readonly StudentRow[]): number =>
+  students.filter((s) => firstNeed(s) !== 'none').length;
+
+/** Names of those whose reasons are others than before. */
+function newsOf(before: StudentList, now: StudentList): string {
+  const reasons = (s: StudentRow | undefined): string => JSON.stringify(s?.needs);
+  const there = new Map(before.students.map((s) => [s.id, s]));
+  const changed = now.students.filter((s) => reasons(s) !== reasons(there.get(s.id)));
+  return changed.length === 0 ? '' : h.news.students(changed.map(({ name }) => name));
+}
+
+function Students(props: { readonly latest: StudentList; readonly invite: () => void }) {
+  const { shown, waiting, show } = useSettled(props.latest);
+  const { students } = shown;
+  const news = useNews(shown, newsOf);
+  if (students.length === 0) return <NoStudent invite={props.invite} />;
+  return (
+    <>
+      <div class="head-row">
+        <p class="lead">{words.lead(needing(students), students.length)}</p>
+        <button type="button" onClick={props.invite}>
+          {words.invite.open}
+        </button>
+      </div>
+      <div class="head-row">
+        <News text={waiting ? h.news.waiting : news} />
+        {waiting && (
+          <button type="button" class="quiet" onClick={show}>
+            {h.news.show}
+          </button>
+        )}
+      </div>
+      <List students={students} />
+    </>
+  );
+}
+
 /** The coach's start page. */
 export function NeedsPage() {
   const { client } = useHub();
-  const answer = useAnswer(useCallback(() => client.students.students(), [client]));
+  const answer = useLive(useCallback(() => client.students.students(), [client]));
   const [inviting, setInviting] = useState(false);
-  const needing = (students: readonly StudentRow[]): number =>
-    students.filter((s) => firstNeed(s) !== 'none').length;
   return (
     <HubPage title={words.title}>
       <Asked of={answer}>
-        {({ students }) =>
-          students.length === 0 ? (
-            <NoStudent invite={() => setInviting(true)} />
-          ) : (
-            <>
-              <div class="head-row">
-                <p class="lead">{words.lead(needing(students), students.length)}</p>
-                <button type="button" onClick={() => setInviting(true)}>
-                  {words.invite.open}
-                </button>
-              </div>
-              <List students={students} />
-            </>
-          )
-        }
+        {(latest) => <Students latest={latest} invite={() => setInviting(true)} />}
       </Asked>
       {inviting && (
         <InviteDialog

@@ -1,6 +1,6 @@
 import { useCallback } from 'preact/hooks';
 import type { PlanVersion } from '../../../streaming/hubContract/students.ts';
-import { useAnswer } from '../../review/useAnswer.ts';
+import { useLive } from '../parts/useLive.ts';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
@@ -52,7 +52,7 @@ function Plan({ version }: { readonly version: PlanVersion | undefined }) {
 /** A student's own start page: plan, sessions with what the coach wrote, months, computers. */
 export function OwnPage() {
   const { client, me } = useHub();
-  const plans = useAnswer(useCallback(() => client.students.plans(me.id), [client, me.id]));
+  const plans = useLive(useCallback(() => client.students.plans(me.id), [client, me.id]));
   return (
     <HubPage title={words.title}>
       <section class="part" aria-label={words.plan}>

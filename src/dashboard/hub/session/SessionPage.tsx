@@ -1,11 +1,13 @@
 import { useCallback, useMemo, useRef } from 'preact/hooks';
 import type { HubSession } from '../../../streaming/hubContract/review.ts';
-import { SessionReview } from '../../review/SessionReview.tsx';
+import { KnownSessionReview } from '../../review/SessionReview.tsx';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { useHashView } from '../../review/useHashView.ts';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
+import { News } from '../parts/News.tsx';
+import { useNews } from '../parts/useLive.ts';
 import { useHub } from '../shell/hub.ts';
 import { useKeys } from '../shell/keys.ts';
 import { to } from '../shell/router.ts';
@@ -14,7 +16,7 @@ import { ReviewBar } from './ReviewBar.tsx';
 import { SessionEnd, UnderHead } from './UnderHead.tsx';
 import type { SessionDesk } from './desk.ts';
 import { focusComment } from './focus.ts';
-import { correctionsOf, notedOf, useSession, useSource } from './useSession.ts';
+import { correctionsOf, newsOf, notedOf, useReviewed, useSession } from './useSession.ts';
 
 /** The coach's own ready texts; a student has none. */
 function useBlocks(isCoach: boolean) {
@@ -59,11 +61,14 @@ function StudentKeys() {
 
 function Found({ session, again }: { readonly session: HubSession; readonly again: () => void }) {
   const desk = useDesk(session, again);
-  const source = useSource(desk.client, session);
+  const { detail, source } = useReviewed(desk.client, session);
+  const news = useNews(session, newsOf);
   return (
     <>
       {desk.isCoach ? <ReviewBar desk={desk} /> : <StudentKeys />}
-      <SessionReview
+      <News text={session.analysing && session.analysis !== null ? h.news.analysing : news} />
+      <KnownSessionReview
+        detail={detail}
         source={source}
         id={session.summary.id}
         view={desk.view}

@@ -1,25 +1,58 @@
-import { useCallback, useMemo } from 'preact/hooks';
+import { useCallback, useMemo, useRef } from 'preact/hooks';
 import type { HubSession } from '../../../streaming/hubContract/review.ts';
 import type { CorrectedKind } from '../../../coaching/ledger.ts';
 import type { ReviewSource } from '../../review/source.ts';
-import { type Answer, useAnswer } from '../../review/useAnswer.ts';
+import type { Answer } from '../../review/useAnswer.ts';
 import { type Corrections, correctionsIn } from '../../review/view.ts';
 import { h } from '../../strings/hub.ts';
+import { useLive } from '../parts/useLive.ts';
 import type { HubClient } from '../client/client.ts';
 import { commentCounts, threadsOf } from './threads.ts';
 
+/** While numbers are on their way they are looked for more often, ms. */
+const SOON_MS = 1500;
+const EVERY_MS = 15_000;
+
 export function useSession(client: HubClient, id: string): Answer<HubSession> {
-  return useAnswer(useCallback(() => client.sessions.session(id), [client, id]));
+  return useLive(
+    useCallback(() => client.sessions.session(id), [client, id]),
+    (data) => (data?.analysing === true ? SOON_MS : EVERY_MS),
+  );
 }
 
-/** What the review takes: the session that is here already, and its curves from the hub. */
-export function useSource(client: HubClient, session: HubSession): ReviewSource {
-  const { id } = session.summary;
-  return useMemo(
-    () => ({ ...client.sessions.curves, session: () => Promise.resolve(session) }),
-    // A later answer for the same session changes what stands around the review, not what was measured.
-    [client, id],
+/** The session with the very same analysis as long as nothing in that is different: what is drawn of it stays. */
+function useSameAnalysis(session: HubSession): HubSession {
+  const last = useRef(session);
+  return useMemo(() => {
+    const { analysis } = last.current;
+    const same = JSON.stringify(analysis) === JSON.stringify(session.analysis);
+    last.current = same ? { ...session, analysis } : session;
+    return last.current;
+  }, [session]);
+}
+
+/** What the review takes: the session that is here already, and its curves from the hub, anew for another analysis. */
+export function useReviewed(
+  client: HubClient,
+  latest: HubSession,
+): { readonly detail: HubSession; readonly source: ReviewSource } {
+  const detail = useSameAnalysis(latest);
+  const source = useMemo(
+    () => ({ ...client.sessions.curves }),
+    [client, detail.summary.id, detail.analysis],
   );
+  return { detail, source };
+}
+
+/** What others did on the page while it was open, in words. */
+export function newsOf(before: HubSession, now: HubSession): string {
+  const there = new Set(before.comments.map(({ id }) => id));
+  const written = now.comments.filter(({ id, mine }) => !mine && !there.has(id));
+  return [
+    ...written.map(({ by }) => h.news.commentBy(by)),
+    ...(now.clips.length > before.clips.length ? [h.news.film] : []),
+    ...(before.analysing && !now.analysing ? [h.news.measured] : []),
+  ].join(' ');
 }
 
 const KIND: Readonly<Record<'rehearsal' | 'ball' | 'ignore', CorrectedKind>> = {

@@ -1,6 +1,6 @@
 import { useCallback } from 'preact/hooks';
 import { ProgressView } from '../../progress/ProgressView.tsx';
-import { useAnswer } from '../../review/useAnswer.ts';
+import { useLive } from '../parts/useLive.ts';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useHub } from '../shell/hub.ts';
@@ -12,7 +12,7 @@ const words = h.student.months;
 /** The months of one student, with lessons and changes of the plan. */
 export function MonthsPart({ studentId }: { readonly studentId: string }) {
   const { client } = useHub();
-  const answer = useAnswer(
+  const answer = useLive(
     useCallback(() => client.students.progress(studentId), [client, studentId]),
   );
   return (

@@ -53,7 +53,9 @@ function Version(props: { readonly version: PlanVersion; readonly studentId: str
 /** The plan of now, whether it has arrived, and all versions with what changed. */
 export function PlansPart({ s }: { readonly s: StudentView }) {
   const { client } = useHub();
-  const answer = useAnswer(useCallback(() => client.students.plans(s.id), [client, s]));
+  const answer = useAnswer(
+    useCallback(() => client.students.plans(s.id), [client, s.id, s.plan.id]),
+  );
   const { plan, planReachedMs } = s;
   return (
     <section class="part" aria-label={words.title}>

@@ -1,10 +1,11 @@
-import { useCallback, useState } from 'preact/hooks';
+import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { HubSessionList, HubSessionRow } from '../../../streaming/hubContract/review.ts';
-import { useAnswer } from '../../review/useAnswer.ts';
+import { News } from '../parts/News.tsx';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useAct } from '../parts/useAct.ts';
+import { useLive, useNews } from '../parts/useLive.ts';
 import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
 
@@ -42,6 +43,15 @@ function Row({ row }: { readonly row: HubSessionRow }) {
   );
 }
 
+/** The newest as they are now, before older ones that were asked for. */
+function joined(
+  newest: readonly HubSessionRow[],
+  there: readonly HubSessionRow[],
+): readonly HubSessionRow[] {
+  const last = newest.at(-1)?.summary.startedAt ?? '';
+  return [...newest, ...there.filter(({ summary }) => summary.startedAt < last)];
+}
+
 /** So many are shown until more are asked for. */
 const FIRST = 6;
 
@@ -55,6 +65,7 @@ function Rows({
   const { client } = useHub();
   const [rows, setRows] = useState(first.sessions);
   const [more, setMore] = useState(first.more);
+  useEffect(() => setRows((there) => joined(first.sessions, there)), [first]);
   const [all, setAll] = useState(first.sessions.length <= FIRST);
   const { busy, problem, run } = useAct();
   const older = (): void =>
@@ -131,15 +142,35 @@ function MailField({
   );
 }
 
+/** What is different in the newest sessions, in words. */
+function newsOf(before: HubSessionList, now: HubSessionList): string {
+  const there = new Map(before.sessions.map((row) => [row.summary.id, row]));
+  const come = now.sessions.filter(({ summary }) => !there.has(summary.id)).length;
+  const grown = (of: (row: HubSessionRow) => number): number =>
+    now.sessions.reduce((sum, row) => {
+      const old = there.get(row.summary.id);
+      return sum + (old === undefined ? 0 : Math.max(0, of(row) - of(old)));
+    }, 0);
+  const analysed = grown(({ summary }) => Number(summary.analysed));
+  const comments = grown((row) => row.comments);
+  return [
+    ...(come > 0 ? [h.news.sessions(come)] : []),
+    ...(analysed > 0 ? [h.news.analysed(analysed)] : []),
+    ...(comments > 0 ? [h.news.comments(comments)] : []),
+  ].join(' ');
+}
+
 /** Every session of one student, newest first, and which were looked at. */
 export function SessionsPart({ studentId }: { readonly studentId: string }) {
   const { client, me } = useHub();
-  const answer = useAnswer(
+  const answer = useLive(
     useCallback(() => client.students.sessions(studentId, null), [client, studentId]),
   );
+  const news = useNews(answer.data, newsOf);
   return (
     <section class="part" aria-label={words.title}>
       <h2>{words.title}</h2>
+      <News text={news} />
       <Asked of={answer}>
         {(list) =>
           list.sessions.length === 0 ? (
@@ -148,11 +179,7 @@ export function SessionsPart({ studentId }: { readonly studentId: string }) {
               <p class="fine">{words.noneHelp}</p>
             </>
           ) : (
-            <Rows
-              key={list.sessions.map(({ summary }) => summary.id).join()}
-              studentId={studentId}
-              first={list}
-            />
+            <Rows studentId={studentId} first={list} />
           )
         }
       </Asked>

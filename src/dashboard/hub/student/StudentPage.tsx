@@ -1,14 +1,13 @@
 import { useCallback, useState } from 'preact/hooks';
 import type { StudentView } from '../../../streaming/hubContract/students.ts';
-import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
 import { NeedShape } from '../needs/NeedShape.tsx';
-import { nextToReview } from '../needs/order.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useHub } from '../shell/hub.ts';
 import { useKeys } from '../shell/keys.ts';
+import { useLive } from '../parts/useLive.ts';
 import { goTo, to } from '../shell/router.ts';
 import { DataPart } from './DataPart.tsx';
 import { EditDialog } from './EditDialog.tsx';
@@ -67,9 +66,7 @@ function Actions({ s }: { readonly s: StudentView }) {
 
 /** The next session of this student that nobody looked at. */
 function ReviewNext({ s }: { readonly s: StudentView }) {
-  const { client } = useHub();
-  const { data } = useAnswer(useCallback(() => client.students.students(), [client]));
-  const next = nextToReview(data?.students.filter(({ id }) => id === s.id) ?? []);
+  const next = s.nextSessionId;
   useKeys({ n: () => next !== null && goTo(to('sessions', next)), g: () => goTo(to('home')) });
   return next === null ? null : (
     <p>
@@ -96,7 +93,7 @@ function Parts({ s, again }: { readonly s: StudentView; readonly again: () => vo
 /** One student: why a look is needed, months, sessions, plans, lessons, computers and data. */
 export function StudentPage({ id }: { readonly id: string }) {
   const { client } = useHub();
-  const answer = useAnswer(useCallback(() => client.students.student(id), [client, id]));
+  const answer = useLive(useCallback(() => client.students.student(id), [client, id]));
   const [editing, setEditing] = useState(false);
   return (
     <HubPage

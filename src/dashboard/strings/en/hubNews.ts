@@ -1,0 +1,22 @@
+import { count } from './hubShell.ts';
+
+const MOST_NAMES = 3;
+
+const names = (all: readonly string[]): string =>
+  all.length <= MOST_NAMES
+    ? all.join(', ')
+    : `${all.slice(0, MOST_NAMES).join(', ')} and ${all.length - MOST_NAMES} more`;
+
+/** What pages say when something changed while they were open. */
+export const news = {
+  students: (changed: readonly string[]): string => `New: ${names(changed)}.`,
+  waiting: 'Something new has come. It shows when you pause.',
+  show: 'Show it now',
+  sessions: (n: number): string => `${count(n, 'new session')} arrived.`,
+  analysed: (n: number): string => `${count(n, 'session')} analysed.`,
+  comments: (n: number): string => `${count(n, 'new comment')}.`,
+  commentBy: (name: string): string => `New comment by ${name}.`,
+  film: 'A film was added.',
+  measured: 'Measured anew: the numbers are those of now.',
+  analysing: 'Being measured anew. The numbers below follow by themselves.',
+};
