@@ -5,8 +5,12 @@ export default defineConfig({
   build: {
     outDir: '../../dist/dashboard',
     emptyOutDir: true,
-    // Two pages: the practice's and the hub's.
-    rollupOptions: { input: ['src/dashboard/index.html', 'src/dashboard/hub.html'] },
+    // The second screen is served by its list of files.
+    manifest: true,
+    // Three pages: the practice's, the hub's and the second screen's.
+    rollupOptions: {
+      input: ['src/dashboard/index.html', 'src/dashboard/hub.html', 'src/dashboard/watch.html'],
+    },
   },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
 });

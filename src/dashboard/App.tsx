@@ -10,6 +10,7 @@ import { Connection } from './shell/Connection.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
 import { SessionsScreen } from './sessions/SessionsScreen.tsx';
 import { SensorsScreen } from './sensors/SensorsScreen.tsx';
+import { SecondScreenScreen } from './secondScreen/SecondScreenScreen.tsx';
 import { SafetyScreen } from './shell/SafetyScreen.tsx';
 import { TopBar } from './shell/TopBar.tsx';
 import { type Route, useFollowStage, useRoute } from './shell/router.ts';
@@ -36,6 +37,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <CoachScreen />;
     case 'sensors':
       return <SensorsScreen />;
+    case 'screen':
+      return <SecondScreenScreen />;
     case 'safety':
       return <SafetyScreen />;
   }

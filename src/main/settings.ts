@@ -12,6 +12,7 @@ const schema = Type.Object({
   speed: Type.Number({ exclusiveMinimum: 0, maximum: 100 }),
   data: Type.String({ minLength: 1 }),
   hand: Type.Union([Type.Literal('left'), Type.Literal('right')]),
+  secondScreen: Type.Boolean(),
 });
 
 /** What the student's service was asked to do. */
@@ -36,6 +37,7 @@ Opens a practice on this computer and prints its address. Without sensors a simu
   --speed X            play X times as fast (default 1, at most 100)
   --hand left|right    the golfer's hand (default right; a recording knows its own)
   --data <folder>      where your sessions are kept (default ${DEFAULT_DATA})
+  --second-screen      also show the practice, view only, to paired screens of your own network (see More > Second screen)
   --help               this text`;
 
 const validator = Compile(schema);
@@ -63,6 +65,7 @@ const OPTIONS = {
   speed: { type: 'string' },
   hand: { type: 'string' },
   data: { type: 'string' },
+  'second-screen': { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
 } as const;
 
@@ -90,6 +93,7 @@ export function readStudentSettings(args: readonly string[]): StudentSettings | 
     speed: numberOr(given.speed, 1),
     hand: given.hand ?? 'right',
     data: given.data ?? DEFAULT_DATA,
+    secondScreen: given['second-screen'] ?? false,
   };
   if (validator.Check(settings)) return { ...settings, portGiven: given.port !== undefined };
   const wrong = Object.keys(WANTED).find((key) =>

@@ -10,6 +10,7 @@ import { openKeeping } from './keeping.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
 import { planFile, planService } from './planFile.ts';
+import { secondScreenHere, switchOnAtStart } from './secondScreen.ts';
 import { personFile } from './personFile.ts';
 import { practiceSource, sourceFor } from './practiceSource.ts';
 import {
@@ -57,6 +58,7 @@ async function run(settings: StudentSettings): Promise<void> {
     date: Date.now,
   });
   keeping.follow(host);
+  const screen = secondScreenHere(host, now);
   const app = await buildStudentApp({
     host,
     now,
@@ -64,12 +66,14 @@ async function run(settings: StudentSettings): Promise<void> {
     sessions: keeping.sessions,
     ...(coach && { coach }),
     plans,
+    secondScreen: screen,
   });
   const address = await listenLocally(app, settings.port, !settings.portGiven);
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
   }
   console.log(`Stillcatch is at ${address.url}  (Ctrl+C ends it)`);
+  if (settings.secondScreen) console.log(await switchOnAtStart(screen));
   host.current().start();
   let ending = false;
   const end = (): void => {

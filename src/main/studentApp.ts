@@ -9,12 +9,14 @@ import type { CoachService } from '../sending/coachLink.ts';
 import { noCoach } from '../sending/noCoach.ts';
 import type { DeskService } from '../streaming/desk.ts';
 import { type PlanService, registerPlanApi } from '../streaming/planApi.ts';
+import { registerSecondScreenApi } from '../streaming/secondScreen/api.ts';
+import type { SecondScreen } from '../streaming/secondScreen/service.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
 
 /** Where `npm run build` puts the page. */
-const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
+export const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
 
 export interface StudentAppOptions {
   readonly host: PracticeHost;
@@ -28,6 +30,8 @@ export interface StudentAppOptions {
   readonly coach?: CoachService;
   /** The student's plan; without it there is no /api/plan. */
   readonly plans?: PlanService;
+  /** The view for another screen; without it there is no /api/second-screen. */
+  readonly secondScreen?: SecondScreen;
 }
 
 const MISSING =
@@ -55,6 +59,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
   if (options.plans) registerPlanApi(app, options.plans);
+  if (options.secondScreen) registerSecondScreenApi(app, options.secondScreen);
   registerCoachApi(app, options.coach ?? noCoach);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;
   if (existsSync(`${folder}/index.html`)) {

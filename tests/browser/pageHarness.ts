@@ -7,7 +7,12 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
 import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
+<<<<<<< HEAD
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
+=======
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import { listenAt } from '../../src/main/listen.ts';
+>>>>>>> 5579139 (A second screen in one's own network: off until switched on, let in by a code, view only, what it shows chosen field by field)
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
@@ -15,6 +20,7 @@ import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import type { CoachService } from '../../src/sending/coachLink.ts';
 import type { KeptSessions } from '../../src/streaming/sessionsApi.ts';
 import type { PlanService } from '../../src/streaming/planApi.ts';
+import { type SecondScreen, secondScreen } from '../../src/streaming/secondScreen/service.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -80,12 +86,25 @@ interface ServiceOptions {
   readonly sessions?: KeptSessions;
   readonly plans?: PlanService;
   readonly coach?: CoachService;
+  /** Where a second screen can be switched on, in place of an address of a network. */
+  readonly secondScreenAt?: string;
+}
+
+async function secondScreenOf(host: PracticeHost, address: string): Promise<SecondScreen> {
+  return secondScreen({
+    host,
+    now,
+    date: Date.now,
+    addresses: () => [{ address, family: 4, card: 'test' }],
+    listen: (app, at) => listenAt(app, at, 0, false),
+    folder: await builtPage(),
+  });
 }
 
 /** Serves the page of a host on a free (or the given) port. */
 export async function startHost(
   host: PracticeHost,
-  { desk, port, sessions, plans, coach }: ServiceOptions = {},
+  { desk, port, sessions, plans, coach, secondScreenAt }: ServiceOptions = {},
 ): Promise<RunningHost> {
   const app = await buildStudentApp({
     host,
@@ -95,6 +114,7 @@ export async function startHost(
     ...(sessions && { sessions }),
     plans: plans ?? NO_PLANS,
     ...(coach && { coach }),
+    ...(secondScreenAt && { secondScreen: await secondScreenOf(host, secondScreenAt) }),
   });
   await app.listen({ host: '127.0.0.1', port: port ?? 0 });
   host.current().start();

@@ -131,6 +131,7 @@ describe('the live page', () => {
   });
 });
 
+<<<<<<< HEAD
 /** All but the words, from 4 m: what must be in sight, whole, at any moment of a practice. */
 const IN_SIGHT = ['.state-word', '.hold', '.verdict .shape', '.cue', '.due', '.sensor-line'];
 
@@ -187,6 +188,40 @@ describe('five warnings at once', () => {
     }
     expect(service.practice.view().warnings).toHaveLength(5);
     await context.close();
+=======
+describe('a second screen', () => {
+  it('is let in by its code and shows the practice; without the laptop nothing that looks live', async () => {
+    const service = await startService(simulated('r'), { secondScreenAt: '127.0.0.2' });
+    const laptop = await openPage(browser, `${service.url}#/screen`);
+    await laptop.page.getByText('It is off: only this computer').waitFor(LONG);
+    await laptop.page.getByRole('button', { name: 'Switch on' }).press('Enter');
+    const code = (await laptop.page.getByTestId('code').innerText()).replaceAll(' ', '');
+    const url = await laptop.page.locator('.way-in code').innerText();
+    expect(await seriousFindings(laptop.page)).toEqual([]);
+    const viewport = { width: 844, height: 390 };
+    const { page, context, complaints } = await openPage(browser, url, { viewport });
+    const input = page.getByLabel('Code');
+    await input.waitFor(LONG);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.keyboard.type(code === '111111' ? '222222' : '111111');
+    await page.keyboard.press('Enter');
+    await page.getByText('This is not the code that the laptop shows.').waitFor(LONG);
+    await page.keyboard.type(`${code.slice(0, 3)} ${code.slice(3)}`);
+    await page.keyboard.press('Enter');
+    const word = page.getByTestId('state-word');
+    await word.filter({ hasText: /^Hold/ }).waitFor(LONG);
+    await page.locator('[data-testid="verdict"][data-mark="passed"]').waitFor(LONG);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(await page.locator('main button').count()).toBe(0);
+    await expectText(laptop.page.getByTestId('screens').locator('strong'), 'showing now');
+    // What the browser says of the wrong code and of asking before it was let in.
+    expect(complaints.filter((text) => !/status of 40[13]/.test(text))).toEqual([]);
+    await laptop.page.getByRole('button', { name: 'Switch off' }).press('Enter');
+    await page.getByText('No connection').waitFor(LONG);
+    expect(await page.getByTestId('verdict').count()).toBe(0);
+    await context.close();
+    await laptop.context.close();
+>>>>>>> 5579139 (A second screen in one's own network: off until switched on, let in by a code, view only, what it shows chosen field by field)
     await service.end();
   });
 });

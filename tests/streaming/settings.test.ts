@@ -15,6 +15,8 @@ describe('the options of the service', () => {
       port: 0,
       portGiven: true,
     });
+    expect(readStudentSettings([])).toMatchObject({ secondScreen: false });
+    expect(readStudentSettings(['--second-screen'])).toMatchObject({ secondScreen: true });
     expect(readStudentSettings(['--help'])).toBe('help');
   });
 

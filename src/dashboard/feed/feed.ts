@@ -26,6 +26,8 @@ export interface Feed {
   /** The sensors page: what it asks for, and what it is told while it is open. */
   sendDesk(command: DeskCommand): Promise<CommandReply>;
   onDesk(listener: (view: DeskView) => void): () => void;
+  /** Nothing is heard or asked for any more. */
+  close(): void;
 }
 
 type PageSocket = Socket<ServerEvents, ClientEvents>;
@@ -102,5 +104,6 @@ export function openFeed(): Feed {
     send: (command) => ask(socket.timeout(3000).emitWithAck('command', command)),
     sendDesk: (command) => ask(socket.timeout(3000).emitWithAck('desk', command)),
     onDesk: onDesk.add,
+    close: () => void socket.disconnect(),
   };
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { type Plan, askedRatio } from '../../coaching/plan.ts';
 import type { LedgerView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
@@ -39,8 +40,8 @@ function Strip() {
   );
 }
 
-/** Rehearsals and balls in order, the mix kept, and what is due. */
-export function Ledger() {
+/** How many of each, the mix kept, and what is due. */
+function Counts({ children }: { readonly children?: ComponentChildren }) {
   const ledger = useSection('ledger');
   const plan = useSection('plan');
   if (ledger === null || plan === null) return <section class="ledger" />;
@@ -55,10 +56,20 @@ export function Ledger() {
         <strong>{t.ledger.balls(ledger.balls)}</strong>
         <span>{ratioText(ledger, plan)}</span>
       </p>
-      <Strip />
+      {children}
       <p class={`due${isBall ? ' due-ball' : ''}`} data-testid="due">
         {t.ledger.next(ledger)}
       </p>
     </section>
   );
 }
+
+/** Without the strip: its signs are buttons. */
+export const LedgerCounts = () => <Counts />;
+
+/** Rehearsals and balls in order, the mix kept, and what is due. */
+export const Ledger = () => (
+  <Counts>
+    <Strip />
+  </Counts>
+);

@@ -1,37 +1,30 @@
 import { useFeedPart, useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
-import { stageWord } from './stateWord.ts';
+import { type StageWord, stageWord } from './stateWord.ts';
+import type { PracticeView } from '../../streaming/contract.ts';
+import { fitVars } from './fit.ts';
 
 const waiting = { word: t.state.nothing, detail: t.source.starting, mood: 'rest' } as const;
 
 const stageKey = ({ word, detail, mood }: ReturnType<typeof stageWord>): string =>
   [word, detail, mood].join('\n');
 
-/** The practice state in words to be read from 4 m. */
-export function Stage() {
-  const key = useFeedPart(({ view }) => stageKey(view === null ? waiting : stageWord(view)));
-  const [word, detail, mood] = key.split('\n');
+/** The practice state in words to be read from 4 m. `says`: other words for a screen that only shows. */
+export function Stage({ says = stageWord }: { readonly says?: (view: PracticeView) => StageWord }) {
+  const key = useFeedPart(({ view }) => stageKey(view === null ? waiting : says(view)));
+  const [word = '', detail, mood] = key.split('\n');
   return (
     <section class={`stage mood-${mood}`} aria-labelledby="stage-label">
       <h2 id="stage-label" class="label">
         {t.state.now}
       </h2>
-      <p class="state-word" style={lengths(word ?? '')} data-testid="state-word">
+      <p class="state-word" data-testid="state-word" style={fitVars(word)}>
         {word}
       </p>
       <p class="state-detail">{detail}</p>
       <HoldBand />
     </section>
   );
-}
-
-/** Letters in one line, and in the longer of two: the largest type that fits follows from them. */
-function lengths(text: string): Record<string, number> {
-  const words = text.split(' ');
-  const halves = words.map((_, i) =>
-    Math.max(words.slice(0, i).join(' ').length, words.slice(i).join(' ').length),
-  );
-  return { '--one': text.length, '--two': Math.min(text.length, ...halves) };
 }
 
 /** How much of the asked hold is done. */

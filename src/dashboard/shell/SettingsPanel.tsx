@@ -4,6 +4,7 @@ import { t } from '../strings/strings.ts';
 import { KeysPart } from './KeysPart.tsx';
 import { LookPart, UnitsPart } from './LookPart.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
+import { hrefOf } from './router.ts';
 
 const TONE_NAMES = Object.keys(t.sound.tone) as ToneName[];
 
@@ -100,6 +101,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
           <SoundPart sound={sound} />
           <LookPart />
           <UnitsPart />
+          <a href={hrefOf('screen')}>{t.secondScreen.title}</a>
           <KeysPart keys={t.look.keyList} />
         </div>
       </details>

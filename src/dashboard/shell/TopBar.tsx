@@ -4,23 +4,9 @@ import type { PageSound } from '../sound/pageSound.ts';
 import { t } from '../strings/strings.ts';
 import { Mark } from './Mark.tsx';
 import { SettingsPanel } from './SettingsPanel.tsx';
+import { SimulatedBadge } from './SimulatedBadge.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 import { NAV, type Route, hrefOf } from './router.ts';
-
-function SimulatedBadge() {
-  const source = useSection('source');
-  const replay = source?.kind === 'replay';
-  if (source === null || !(source.simulated || replay)) return null;
-  return (
-    <span
-      class="badge"
-      data-testid="simulated"
-      title={replay ? t.source.replayWhy : t.source.simulatedWhy}
-    >
-      {replay ? t.source.replay : t.source.synthetic}
-    </span>
-  );
-}
 
 function PauseButton() {
   const feed = useFeed();

@@ -13,6 +13,7 @@ export const ROUTES = [
   'plan',
   'coach',
   'sensors',
+  'screen',
   'safety',
 ] as const;
 export type Route = (typeof ROUTES)[number];

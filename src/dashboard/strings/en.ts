@@ -19,6 +19,7 @@ import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
 import { sessionNotes } from './en/sessionNotes.ts';
 import { sessions } from './en/sessions.ts';
+import { secondScreen } from './en/secondScreen.ts';
 import { after, today } from './en/today.ts';
 
 /** A minus sign where a hyphen stands before a digit. */
@@ -39,6 +40,7 @@ export const en = {
     plan: 'Plan',
     coach: 'Coach',
     sensors: 'Sensors',
+    screen: 'Second screen',
     safety: 'Safety',
   },
 
@@ -53,6 +55,7 @@ export const en = {
   progress,
   plan,
   planPage,
+  secondScreen,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,

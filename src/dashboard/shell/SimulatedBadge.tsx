@@ -1,0 +1,18 @@
+import { useSection } from '../feed/hooks.ts';
+import { t } from '../strings/strings.ts';
+
+/** Said wherever numbers do not come from a live body. */
+export function SimulatedBadge() {
+  const source = useSection('source');
+  const replay = source?.kind === 'replay';
+  if (source === null || !(source.simulated || replay)) return null;
+  return (
+    <span
+      class="badge"
+      data-testid="simulated"
+      title={replay ? t.source.replayWhy : t.source.simulatedWhy}
+    >
+      {replay ? t.source.replay : t.source.synthetic}
+    </span>
+  );
+}

@@ -1,0 +1,9 @@
+import { render } from 'preact';
+import { followTheme } from '../shell/theme.ts';
+import '../styles/watchIndex.css';
+import { WatchApp } from './WatchApp.tsx';
+
+const root = document.getElementById('app');
+if (root === null) throw new Error('The page has no place for the app');
+followTheme();
+render(<WatchApp />, root);

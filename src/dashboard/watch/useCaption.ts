@@ -1,0 +1,26 @@
+import { useEffect, useState } from 'preact/hooks';
+import { useFeed } from '../feed/hooks.ts';
+import { soundDesk } from '../sound/desk.ts';
+import { browserSpeaker } from '../sound/speaker.ts';
+
+const SILENT = { muted: true, volume: 0, rate: 1 };
+
+/** What the laptop speaks, as words: announced as there, in silence. Nothing after the connection was lost. */
+export function useCaption(): string | null {
+  const feed = useFeed();
+  const [caption, setCaption] = useState<string | null>(null);
+  useEffect(() => {
+    const desk = soundDesk({
+      tones: { play: () => 0 },
+      speaker: browserSpeaker(undefined),
+      settings: () => SILENT,
+      later: (callback, ms) => void setTimeout(callback, ms),
+      caption: setCaption,
+    });
+    return feed.onMessage(({ connection, view }) => {
+      if (connection !== 'live') setCaption(null);
+      else if (view !== null) desk.take(view);
+    });
+  }, [feed]);
+  return caption;
+}
