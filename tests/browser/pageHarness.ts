@@ -7,12 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
 import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
-<<<<<<< HEAD
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
-=======
-import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { listenAt } from '../../src/main/listen.ts';
->>>>>>> 5579139 (A second screen in one's own network: off until switched on, let in by a code, view only, what it shows chosen field by field)
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { type PracticeHost, practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';

@@ -4,6 +4,7 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import {
   type RunningService,
   SIZES,
+  builtPage,
   openBrowser,
   openPage,
   seriousFindings,
@@ -14,6 +15,8 @@ import { simulated } from './simulated.ts';
 let browser: Browser;
 beforeAll(async () => {
   browser = await openBrowser();
+  // Before any simulated student: the fast part of their clocks runs from when they are made.
+  await builtPage();
 });
 afterAll(() => browser.close());
 
@@ -131,7 +134,6 @@ describe('the live page', () => {
   });
 });
 
-<<<<<<< HEAD
 /** All but the words, from 4 m: what must be in sight, whole, at any moment of a practice. */
 const IN_SIGHT = ['.state-word', '.hold', '.verdict .shape', '.cue', '.due', '.sensor-line'];
 
@@ -188,10 +190,15 @@ describe('five warnings at once', () => {
     }
     expect(service.practice.view().warnings).toHaveLength(5);
     await context.close();
-=======
+    await service.end();
+  });
+});
+
 describe('a second screen', () => {
   it('is let in by its code and shows the practice; without the laptop nothing that looks live', async () => {
-    const service = await startService(simulated('r'), { secondScreenAt: '127.0.0.2' });
+    const service = await startService(simulated('r', 'right', 3, 4), {
+      secondScreenAt: '127.0.0.2',
+    });
     const laptop = await openPage(browser, `${service.url}#/screen`);
     await laptop.page.getByText('It is off: only this computer').waitFor(LONG);
     await laptop.page.getByRole('button', { name: 'Switch on' }).press('Enter');
@@ -221,7 +228,6 @@ describe('a second screen', () => {
     expect(await page.getByTestId('verdict').count()).toBe(0);
     await context.close();
     await laptop.context.close();
->>>>>>> 5579139 (A second screen in one's own network: off until switched on, let in by a code, view only, what it shows chosen field by field)
     await service.end();
   });
 });
