@@ -54,7 +54,12 @@ export async function fillDemoClub(
   return { signIns, filled, stop: () => threads.close() };
 }
 
-function plannedOf({ places, now }: HubContext, story: DemoStory, student: number): Planned[] {
+/** Every practice of one student, oldest first. @param student counts from 0: seeds follow from it */
+export function plannedOf(
+  { places, now }: HubContext,
+  story: DemoStory,
+  student: number,
+): Planned[] {
   const studentId = demoId(story.login);
   // Practised in the evening, each at a slightly other time.
   const evening = new Date(now()).setUTCHours(17, 0, 0, 0);
@@ -63,7 +68,7 @@ function plannedOf({ places, now }: HubContext, story: DemoStory, student: numbe
     const startedMs = Math.round(evening - session.daysAgo * DAY_MS + ((i * 37) % 90) * 60_000);
     const valid = story.plans.findLastIndex(({ daysAgo }) => daysAgo >= session.daysAgo);
     const plan = story.plans[Math.max(0, valid)]!.plan;
-    const { painBefore = null, painAfter = null, note = '', script } = session;
+    const { painBefore = null, painAfter = null, note = '', script, keptRotationDeg } = session;
     const order: DemoOrder = {
       sessionId,
       paths: sessionPaths(places, studentId, sessionId),
@@ -71,6 +76,7 @@ function plannedOf({ places, now }: HubContext, story: DemoStory, student: numbe
       seed: 1000 * (student + 1) + i,
       hand: story.hand,
       script,
+      ...(keptRotationDeg !== undefined && { keptRotationDeg }),
       startedAt: new Date(startedMs).toISOString().slice(0, 19),
       plan,
       notes: { painBefore, painAfter, note },
@@ -115,7 +121,7 @@ async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Pr
         .insertInto('warning')
         .values({ sessionId: id, position, ...warning })
         .execute();
-    for (const [i, { by, text }] of (session.said ?? []).entries())
+    for (const [i, { by, text, repetition = null }] of (session.said ?? []).entries())
       await t
         .insertInto('comment')
         .values({
@@ -124,7 +130,7 @@ async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Pr
           authorId: by === 'coach' ? coachId : demoId(story.login),
           atMs: startedMs + (i + 3) * 3_600_000,
           text,
-          repIndex: null,
+          repIndex: repetition,
           momentS: null,
           replyTo: null,
         })

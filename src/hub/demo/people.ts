@@ -1,5 +1,6 @@
 import { newPasswordHash } from '../people/passwords.ts';
 import type { HubContext } from '../context.ts';
+import { hashOf, newToken } from '../../streaming/secrets.ts';
 import { newCode } from '../access/secrets.ts';
 import { DEMO_COACHES, DEMO_STORIES, type DemoStory } from './stories.ts';
 
@@ -75,7 +76,21 @@ async function addStudent(context: HubContext, story: DemoStory): Promise<void> 
         validFromMs: ago(daysAgo),
         createdMs: ago(daysAgo),
         byId: coachId,
-        reachedMs: ago(daysAgo - 0.5),
+        reachedMs: story.machine === undefined ? null : ago(daysAgo - 0.5),
+      })
+      .execute();
+  if (story.machine !== undefined)
+    await db
+      .insertInto('machine')
+      .values({
+        id: `${studentId}-machine`,
+        studentId,
+        name: story.machine.name,
+        // Of a token that nobody has.
+        tokenHash: hashOf(newToken()),
+        pairedMs: ago(story.joinedDaysAgo),
+        lastSeenMs: ago(story.machine.seenHoursAgo / 24),
+        revokedMs: null,
       })
       .execute();
   for (const [i, { daysAgo, text }] of story.lessons.entries())

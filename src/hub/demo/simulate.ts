@@ -23,6 +23,8 @@ export interface DemoOrder {
   readonly seed: number;
   readonly hand: 'left' | 'right';
   readonly script: string;
+  /** deg; the golfer's own where left out. */
+  readonly keptRotationDeg?: number;
   readonly startedAt: string;
   readonly plan: Plan;
   readonly notes: PracticeNotes;
@@ -69,8 +71,11 @@ export async function simulateDemo(order: DemoOrder): Promise<DemoAnswer> {
   return { sessionId, sha256, bytes: zip.length, answer };
 }
 
-function* inputs({ seed, golferSeed, hand, script, notes }: DemoOrder): Generator<AnalysisInput[]> {
-  const scene = { ...createScene(seed), golfer: createGolfer(seededRandom(golferSeed)) };
+function* inputs(order: DemoOrder): Generator<AnalysisInput[]> {
+  const { seed, hand, script, notes } = order;
+  const own = createGolfer(seededRandom(order.golferSeed));
+  const { keptRotationDeg = own.keptRotationDeg } = order;
+  const scene = { ...createScene(seed), golfer: { ...own, keptRotationDeg } };
   const options = { seed, hand, rateHz: RATE_HZ, calibrationRepetitions: 3 };
   const pain = (value: number | null, onsetS: number): AnalysisInput[] =>
     value === null ? [] : [{ kind: 'event', event: { type: 'pain', onsetS, durationS: 0, value } }];

@@ -8,7 +8,14 @@ export interface DemoSession {
   readonly painBefore?: number;
   readonly painAfter?: number;
   readonly note?: string;
-  readonly said?: readonly { readonly by: 'coach' | 'student'; readonly text: string }[];
+  /** What the golfer's rehearsals centre on in this session, deg; else the golfer's own. */
+  readonly keptRotationDeg?: number;
+  readonly said?: readonly {
+    readonly by: 'coach' | 'student';
+    readonly text: string;
+    /** The repetition that it is about. */
+    readonly repetition?: number;
+  }[];
 }
 
 export interface DemoStory {
@@ -21,6 +28,8 @@ export interface DemoStory {
   readonly plans: readonly { readonly daysAgo: number; readonly plan: Plan }[];
   readonly lessons: readonly { readonly daysAgo: number; readonly text: string }[];
   readonly sessions: readonly DemoSession[];
+  /** The student's paired computer; without one, sessions come by mail. */
+  readonly machine?: { readonly name: string; readonly seenHoursAgo: number };
   /** The coach has looked at all that is older. */
   readonly reviewedDaysAgo: number;
 }
@@ -61,6 +70,13 @@ function mixed(fault: string, faulty: number, carry: number, at: number): string
   return `${r(0)} ${r(1)} ${b} ${r(2)} ${r(3)} ${b} ${r(4)} ${r(5)} ${b}`;
 }
 
+/** The arm keeps turned out until the last weeks, and from then on a little less each time. */
+const drifting = (sessions: readonly DemoSession[]): readonly DemoSession[] =>
+  sessions.map((s, i) => {
+    const late = Math.max(0, i / (sessions.length - 1) - 0.75) / 0.25;
+    return { ...s, keptRotationDeg: -6 - 18 * late };
+  });
+
 const change = (
   sessions: readonly DemoSession[],
   fromEnd: number,
@@ -84,13 +100,15 @@ export const DEMO_STORIES: readonly DemoStory[] = [
       3,
       {
         said: [
-          { by: 'coach', text: 'The hold is quiet now. Keep this pace.' },
+          { by: 'coach', text: 'The hold is quiet now. Keep this pace.', repetition: 2 },
           { by: 'student', text: 'Thank you, it feels easier.' },
           { by: 'coach', text: 'Good. Same again next week.' },
+          { by: 'student', text: 'May I hit a few more balls on Sunday?' },
         ],
       },
     ),
-    reviewedDaysAgo: 4,
+    machine: { name: 'Garage laptop', seenHoursAgo: 5 },
+    reviewedDaysAgo: 1,
   },
   {
     login: 'oren',
@@ -100,8 +118,11 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     joinedDaysAgo: HALF_YEAR,
     plans: first(HALF_YEAR),
     lessons: [{ daysAgo: 90, text: 'Chest before arm, slowly, without a club.' }],
-    sessions: weekly(HALF_YEAR - 3, 1, (x, i) => mixed('arms-first', 1 - x, 0.5 + 0.3 * x, i)),
-    reviewedDaysAgo: 8,
+    sessions: drifting(
+      weekly(HALF_YEAR - 3, 1, (x, i) => mixed('arms-first', 1 - x, 0.5 + 0.3 * x, i)),
+    ),
+    machine: { name: 'Tablet in the shed', seenHoursAgo: 20 },
+    reviewedDaysAgo: 0.5,
   },
   {
     login: 'tilda',
@@ -137,6 +158,7 @@ export const DEMO_STORIES: readonly DemoStory[] = [
         note: 'Lower back was sore towards the end.',
       },
     ),
+    machine: { name: 'Kitchen laptop', seenHoursAgo: 30 },
     reviewedDaysAgo: 5,
   },
   {
@@ -148,6 +170,7 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     plans: first(HALF_YEAR),
     lessons: [{ daysAgo: 100, text: 'First look at the catch.' }],
     sessions: weekly(HALF_YEAR - 1, 41, (_x, i) => mixed('missed-catch', 0.2, 0.6, i)),
+    machine: { name: 'Old laptop', seenHoursAgo: 41 * 24 },
     reviewedDaysAgo: 30,
   },
   {
@@ -162,6 +185,7 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     ],
     lessons: [{ daysAgo: 77, text: 'New plan: a longer hold.' }],
     sessions: weekly(HALF_YEAR - 4, 2, (x, i) => mixed('short-hold', x < 0.45 ? 0.8 : 0.1, 0.6, i)),
+    machine: { name: 'Club laptop', seenHoursAgo: 3 },
     reviewedDaysAgo: 1,
   },
   {

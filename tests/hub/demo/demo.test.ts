@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { fillDemoClub } from '../../../src/hub/demo/fill.ts';
+import { type DriftFacts, drifts } from '../../../src/coaching/drift.ts';
+import { fillDemoClub, plannedOf } from '../../../src/hub/demo/fill.ts';
+import { simulateDemo } from '../../../src/hub/demo/simulate.ts';
 import { DEMO_STORIES } from '../../../src/hub/demo/stories.ts';
 import { openHubData } from '../../../src/hub/db/open.ts';
 import { buildHub } from '../../../src/hub/app.ts';
@@ -18,6 +20,33 @@ describe('the stories of the demo club', () => {
     }
     expect(DEMO_STORIES).toHaveLength(8);
     expect(new Set(DEMO_STORIES.map(({ hand }) => hand)).size).toBe(2);
+  });
+});
+
+describe('the student who drifts', () => {
+  const story = DEMO_STORIES.find(({ login }) => login === 'oren')!;
+  const DAY = 86_400_000;
+
+  it('was inside the target and is outside it in the last sessions, in simulated and analysed movement', async () => {
+    const root = await mkdtemp(join(tmpdir(), 'stillcatch-drift-'));
+    const data = await openHubData(root);
+    try {
+      const nowMs = Date.now();
+      const context = { ...data, settings: { publicUrl: 'x' }, now: () => nowMs, say: () => {} };
+      const orders = plannedOf(context, story, 1).slice(-6).reverse();
+      expect(nowMs - orders[0]!.startedMs).toBeLessThan(5 * DAY);
+      const recent: DriftFacts[] = [];
+      for (const { order } of orders) {
+        const { answer } = await simulateDemo(order);
+        if (!answer.ok) throw new Error(answer.problem);
+        recent.push(JSON.parse(answer.columns.spreads) as DriftFacts);
+      }
+      const found = drifts(story.plans.at(-1)!.plan, recent);
+      expect(found.map(({ measure }) => measure)).toEqual(['keptRotationDeg']);
+    } finally {
+      await data.close();
+      await rm(root, { recursive: true, force: true });
+    }
   });
 });
 
