@@ -17,7 +17,7 @@ export interface RecorderOptions {
   readonly date: () => Date;
   /** Told once the recording holds `mostS` of session time. */
   readonly full?: { readonly mostS: number; readonly tell: () => void };
-  /** Told the session's id once it is kept whole; not while the service closes. */
+  /** Told the session's id once it is kept whole, and when more was said of it; not while the service closes. */
   readonly saved?: (id: string) => void;
   /** How long to wait before a disk that refused is tried again, ms. */
   readonly retryMs?: number;
@@ -79,7 +79,7 @@ export class PracticeRecorder {
   /** Ends the session with one last try. */
   close(): Promise<void> {
     this.#closing.abort();
-    return this.end();
+    return this.end().finally(this.#unsubscribe);
   }
 
   /** The recording is analysed again by the plan that stands beside it. */
@@ -95,7 +95,7 @@ export class PracticeRecorder {
   }
 
   #take(signal: Signal): void {
-    if (this.#ended !== null) return;
+    if (this.#ended !== null) return this.#takeLate(signal);
     if (signal.kind === 'end') return void this.end();
     if (signal.kind !== 'samples' && signal.kind !== 'event') return;
     if (signal.kind === 'samples') {
@@ -104,6 +104,22 @@ export class PracticeRecorder {
     }
     if (this.#writer === null) this.#waiting.push(signal);
     else write(this.#writer, signal);
+  }
+
+  /** Pain that is told once the practice is over belongs to it all the same. */
+  #takeLate(signal: Signal): void {
+    if (signal.kind !== 'event' || signal.event.type !== 'pain') return;
+    const { event } = signal;
+    const { store, practice, saved } = this.#options;
+    void this.#ended?.then(async () => {
+      const id = this.#savedId;
+      const analysis = practice.result(sessionId(SUBJECT, id ?? ''));
+      if (id === null || analysis === null) return;
+      await store
+        .tellLater(id, event, analysis)
+        .catch((error: unknown) => this.#tell(`Your pain could not be kept: ${wordsOf(error)}.`));
+      saved?.(id);
+    });
   }
 
   #watchLength(timeS: number): void {
@@ -156,7 +172,6 @@ export class PracticeRecorder {
   }
 
   async #end(): Promise<void> {
-    this.#unsubscribe();
     const recording = await this.#begun;
     if (recording === null) return;
     const { practice, store } = this.#options;

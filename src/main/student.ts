@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { join } from 'node:path';
 import type { PracticeHost } from '../practice/host.ts';
+import type { PracticeView } from '../practice/view.ts';
 import { volumeHistory } from '../practice/person.ts';
 import { coachService } from '../sending/coachLink.ts';
 import { SessionError } from '../sessions/sessionError.ts';
@@ -26,9 +27,15 @@ import { studentHost } from './studentHost.ts';
 const now = (): number => performance.now();
 
 /** `null` where nothing is kept: there is nothing to send then. */
-function coachOf({ store, onSaved }: KeptSessions, practising: () => boolean) {
+function coachOf({ store, onSaved }: KeptSessions, view: () => PracticeView) {
   if (store === null) return null;
-  const coach = coachService({ store, practising, now: Date.now, say: console.error });
+  const coach = coachService({
+    store,
+    practising: () => view().stage === 'practice',
+    held: () => (view().stage === 'after' ? (view().keeping?.sessionId ?? null) : null),
+    now: Date.now,
+    say: console.error,
+  });
   onSaved?.(coach.wake);
   return coach;
 }
@@ -41,7 +48,7 @@ async function run(settings: StudentSettings): Promise<void> {
     date: () => new Date(),
     say: console.error,
   });
-  const coach = coachOf(keeping.sessions, () => host.current().view().stage === 'practice');
+  const coach = coachOf(keeping.sessions, () => host.current().view());
   const person = personFile(join(settings.data, 'person.json'), console.error);
   const plans = planService({
     file: planFile(join(settings.data, 'plans.json'), Date.now),

@@ -3,6 +3,7 @@ import { type CorrectedKind, canUndo } from '../coaching/ledger.ts';
 import { markOf, undoMark } from '../coaching/marks.ts';
 import { type PainSign, SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import { painWarning } from '../coaching/warnings.ts';
+import { summaryView } from './book.ts';
 import { skipStep } from './guide/guide.ts';
 import { acknowledge, setSection, setWarnings } from './reduce.ts';
 import {
@@ -47,11 +48,14 @@ export type Refusal = string | null;
 
 const refuseUnless = (done: boolean, why: string): Refusal => (done ? null : why);
 
+function postPain<S>(run: Run<S>, value: number, signs: readonly PainSign[], onsetS: number): void {
+  run.post({ type: 'pain', value, onsetS, durationS: 0, ...(signs.length > 0 && { signs }) });
+}
+
 /** A pain that ends the session ends it at once, whether or not the sensors still send. */
 function ratePain<S>(run: Run<S>, rating: number, signs: readonly PainSign[]): void {
   const atS = saidNow(run);
-  const told = signs.length > 0 && { signs };
-  run.post({ type: 'pain', value: rating, onsetS: atS, durationS: 0, ...told });
+  postPain(run, rating, signs, atS);
   const warning = painWarning({ rating, signs, atStart: null, atS });
   if (warning === null || !SAFETY_TEXTS[warning.id].endsSession) return;
   setWarnings(run.draft, { type: 'raised', warning });
@@ -64,7 +68,7 @@ function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
   if (outcome.kind === 'missing') return outcome.warning.text;
   for (const warning of outcome.warnings) setWarnings(run.draft, { type: 'raised', warning });
   run.painAtStart = answers.pain;
-  run.post({ type: 'pain', value: answers.pain, onsetS: 0, durationS: 0 });
+  postPain(run, answers.pain, answers.signs, 0);
   if (outcome.kind === 'stop') endPractice(run, 'stopped');
   else beginStage(run, 'strap');
   return null;
@@ -187,14 +191,17 @@ export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
 }
 
 function close<S>(run: Run<S>, pain: number, signs: readonly PainSign[]): Refusal {
-  if (run.draft.view.stage !== 'after') return 'There is no session to close.';
-  const warning = painWarning({
-    rating: pain,
-    signs,
-    atStart: run.painAtStart,
-    atS: sessionNow(run),
-  });
-  if (warning !== null) setWarnings(run.draft, { type: 'raised', warning });
-  setSection(run.draft, 'stage', 'over');
+  const { draft } = run;
+  if (draft.view.stage !== 'after') return 'There is no session to close.';
+  // Told of the practice as a whole: it stands at the recording's end.
+  const atS = Math.max(run.newest?.timeS ?? 0, run.saidS);
+  const warning = painWarning({ rating: pain, signs, atStart: run.painAtStart, atS });
+  if (warning !== null) {
+    setWarnings(draft, { type: 'raised', warning });
+    const durationS = draft.view.summary?.durationS ?? 0;
+    setSection(draft, 'summary', summaryView(draft.book, draft.view.warnings, durationS));
+  }
+  postPain(run, pain, signs, atS);
+  setSection(draft, 'stage', 'over');
   return null;
 }

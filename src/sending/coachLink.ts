@@ -44,6 +44,8 @@ export interface CoachServiceOptions {
   readonly say: (sentence: string) => void;
   /** A practice is being measured: sending goes slower. */
   readonly practising: () => boolean;
+  /** A session of which the person is still asked how it was: it is sent once that is said. */
+  readonly held?: () => string | null;
   /** For tests: pauses after failures, ms. */
   readonly pausesMs?: readonly number[];
 }
@@ -192,10 +194,14 @@ interface Task extends CoachServiceOptions {
 /** One session after the other; each is looked up again, as it may have been deleted meanwhile. @returns how many were sent */
 async function sendAll(task: Task, tell: (sending: Sending | null) => void): Promise<number> {
   const { store, file, folder, signal } = task;
-  await tidyPacked(folder, new Set(wanted(file.read(), await store.list()).map(({ id }) => id)));
+  const waiting = async () => {
+    const held = task.held?.() ?? null;
+    return wanted(file.read(), await store.list()).filter(({ id }) => id !== held);
+  };
+  await tidyPacked(folder, new Set((await waiting()).map(({ id }) => id)));
   for (let sent = 0; ; sent++) {
     signal.throwIfAborted();
-    const [next] = wanted(file.read(), await store.list());
+    const [next] = await waiting();
     if (next === undefined) return sent;
     tell({ id: next.id, share: 0 });
     await sendOne(task, next.id, (share) => tell({ id: next.id, share }));

@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import Type, { type Static } from 'typebox';
-import type { AnalysisResult } from '../analysis/result.ts';
 import { readAnalysis } from '../sessions/derivatives.ts';
 import type { SessionSummary, StoredSession } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
@@ -120,12 +119,21 @@ function refuseRecording({ state }: StoredSession): void {
     throw new Refused(409, 'recording', 'The session is being recorded; end the practice first.');
 }
 
-/** `null` where it cannot be had: the summary says why. */
-async function analysisOf(shelf: Shelf, session: StoredSession): Promise<AnalysisResult | null> {
-  if (!session.analysed) return null;
+/** The result, `null` where it cannot be had (the summary says why), and what pain was told to be like. */
+async function readOf(
+  shelf: Shelf,
+  session: StoredSession,
+): Promise<Pick<SessionDetail, 'analysis' | 'painSigns'>> {
+  if (!session.analysed) return { analysis: null };
   const folder = shelf.store().folderOf(session.id);
-  const kept = await withSession(folder, ({ files }) => readAnalysis(files));
-  return kept ?? (await shelf.reviews.of(await reviewed(shelf, session.id))).analysis;
+  const { kept, told } = await withSession(folder, async ({ files, events }) => ({
+    kept: await readAnalysis(files),
+    told: events.flatMap(({ signs }) => signs ?? []),
+  }));
+  return {
+    analysis: kept ?? (await shelf.reviews.of(await reviewed(shelf, session.id))).analysis,
+    painSigns: [...new Set(told)],
+  };
 }
 
 function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
@@ -135,11 +143,10 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
     async ({ params }): Promise<SessionDetail> => {
       const session = await existing(shelf.store(), params.id);
       const { plan, note, painBefore, painAfter } = session;
-      const analysis = await analysisOf(shelf, session);
       return {
         summary: summaryView(session),
         plan,
-        analysis,
+        ...(await readOf(shelf, session)),
         notes: { note, painBefore, painAfter },
         weekRepetitions: weekRepetitions(await shelf.store().list(), session),
       };
@@ -168,7 +175,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
       const session = await existing(shelf.store(), params.id);
       refuseRecording(session);
       const file = await download(exported(shelf, params.id), params.format, async () => {
-        const analysis = await analysisOf(shelf, session);
+        const analysis = (await readOf(shelf, session)).analysis;
         return analysis ?? (await shelf.reviews.of(await reviewed(shelf, params.id))).analysis;
       });
       return reply

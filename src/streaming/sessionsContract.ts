@@ -1,6 +1,7 @@
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { CarryOver } from '../coaching/judgement.ts';
 import type { Plan, TargetMeasure } from '../coaching/plan.ts';
+import type { PainSign } from '../sensors/sessionEvent.ts';
 
 /** What the service serves of kept sessions over HTTP. Types only. */
 
@@ -60,6 +61,8 @@ export interface SessionDetail {
   /** `null` where it is not analysed (see `summary.problem`) or still recording. */
   readonly analysis: AnalysisResult | null;
   readonly notes: SessionNotes;
+  /** What pain was like where it was told, meanwhile or at the end; left out where not known. */
+  readonly painSigns?: readonly PainSign[];
   /** Rehearsals and balls of the seven days that end with this session; left out where the others are not known. */
   readonly weekRepetitions?: number;
 }

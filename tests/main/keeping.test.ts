@@ -87,7 +87,8 @@ describe('A live practice', () => {
     await someRepetitions(host);
     const practice = host.current();
     expect(host.obey({ type: 'finish' })).toBeNull();
-    const command = { type: 'close', pain: 1, signs: [], note: 'windy' } as const;
+    await vi.waitFor(() => expect(saved).toHaveLength(1), PATIENCE);
+    const command = { type: 'close', pain: 1, signs: ['numb'], note: 'windy' } as const;
     expect(host.obey(command)).toBeNull();
     keeping.said({ practice, command });
     const store = keeping.sessions.store!;
@@ -98,7 +99,19 @@ describe('A live practice', () => {
         ]),
       PATIENCE,
     );
-    expect(saved).toEqual([practice.view().keeping!.sessionId]);
+    const id = practice.view().keeping!.sessionId!;
+    // once it is whole, and again with what was told later
+    await vi.waitFor(() => expect(saved).toEqual([id, id]), PATIENCE);
+    const kept = (await store.get(id))!;
+    expect(kept.warnings.at(-1)).toMatchObject({ id: 'pain-high' });
+    expect(practice.view().summary!.summary.next.code).toBe('pain');
+    const recorded = await openSession(store.folderOf(id));
+    onTestFinished(() => recorded.close());
+    expect(recorded.events.at(-1)).toMatchObject({ type: 'pain', value: 1, signs: ['numb'] });
+    const again = await analyseSession(recorded, DEFAULT_PLAN);
+    expect(again.warnings.map((w) => [w.id, w.atS.toFixed(3)])).toEqual(
+      kept.warnings.map((w) => [w.id, w.atS.toFixed(3)]),
+    );
   });
 
   it('is not written where it is a recording that is played', async () => {

@@ -1,9 +1,13 @@
 import { rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Kysely } from 'kysely';
+import type { AnalysisResult } from '../../analysis/result.ts';
+import type { SessionEvent } from '../../sensors/sessionEvent.ts';
+import { writeAnalysis } from '../derivatives.ts';
 import { unpackSession } from '../files/unpack.ts';
 import { type PracticeNotes, checkNotes, writeNotes } from '../practiceNotes.ts';
 import { SessionError } from '../sessionError.ts';
+import { appendEvent } from '../write/sessionWriter.ts';
 import { zipSession } from '../write/zipSession.ts';
 import { contentId } from './contentId.ts';
 import { indexSession } from './indexing.ts';
@@ -11,7 +15,13 @@ import { lock } from './lock.ts';
 import { type Places, checkedId, makePlaces, newId } from './places.ts';
 import { openIndex, reconcile } from './recover.ts';
 import { type NewRecording, type Recording, startRecording } from './recording.ts';
-import { type SessionSummary, type StoredSession, loadSession, summaryOf } from './rows.ts';
+import {
+  type SessionSummary,
+  type StoredSession,
+  loadSession,
+  saveDetails,
+  summaryOf,
+} from './rows.ts';
 import type { IndexTables } from './tables.ts';
 
 /** The sessions of one data folder and their index. One process at a time. */
@@ -27,6 +37,8 @@ export interface SessionStore {
   /** Analyses what an interruption left unanalysed; tells each session that is done. */
   recover(done?: (id: string) => void): Promise<void>;
   annotate(id: string, notes: Partial<PracticeNotes>): Promise<void>;
+  /** Adds what was said of a session after its end, with the result that takes it in. */
+  tellLater(id: string, event: SessionEvent, analysis: AnalysisResult): Promise<void>;
   remove(id: string): Promise<void>;
   /** Takes a `remove` back. */
   restore(id: string): Promise<void>;
@@ -68,6 +80,7 @@ export async function openStore(root: string, options: StoreOptions = {}): Promi
     get: (id) => loadSession(db, checkedId(id)),
     recover: (done) => recover(db, places, done),
     annotate: (id, notes) => annotate(db, folderOf(id), id, notes),
+    tellLater: (id, event, analysis) => tellLater(db, folderOf(id), id, event, analysis),
     remove: (id) => move(db, places, checkedId(id), now()),
     restore: (id) => move(db, places, checkedId(id), null),
     purge: (beforeMs) => purge(db, places, beforeMs),
@@ -158,6 +171,19 @@ async function annotate(
   // its notes beside a session say that it came to its end
   if (state === 'complete') await writeNotes(folder, all);
   await db.updateTable('session').set(all).where('id', '=', id).execute();
+}
+
+async function tellLater(
+  db: Index,
+  folder: string,
+  id: string,
+  event: SessionEvent,
+  analysis: AnalysisResult,
+): Promise<void> {
+  await existing(db, id);
+  await appendEvent(folder, event);
+  await writeAnalysis(folder, analysis);
+  await db.transaction().execute((transaction) => saveDetails(transaction, id, analysis));
 }
 
 /** The folder first: where it lies decides, should the power go in between. */

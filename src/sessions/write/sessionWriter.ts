@@ -1,4 +1,4 @@
-import { mkdir, readdir } from 'node:fs/promises';
+import { mkdir, open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AnalysisInput } from '../../analysis/contract.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
@@ -145,6 +145,27 @@ function scansTable(tracks: ReadonlyMap<SensorRole, TrackWriter>, startedAt: str
 
 const eventRow = (event: SessionEvent): string =>
   `${event.onsetS.toFixed(6)}\t${event.durationS.toFixed(6)}\t${event.type}\t${event.value ?? 'n/a'}\t${event.signs?.join(',') ?? 'n/a'}\n`;
+
+/**
+ * Adds an event to a recording that has been closed.
+ * @throws SessionError `write-failed` where the disk refuses.
+ */
+export async function appendEvent(folder: string, event: SessionEvent): Promise<void> {
+  try {
+    const names = await readdir(folder, { recursive: true });
+    const name = names.find((n) => n.startsWith('sub-') && n.endsWith(`_task-${TASK}_events.tsv`));
+    if (name === undefined) throw Object.assign(new Error(), { code: 'ENOENT' });
+    const file = await open(join(folder, name), 'a');
+    try {
+      await file.writeFile(eventRow(event));
+      await file.datasync();
+    } finally {
+      await file.close();
+    }
+  } catch (error) {
+    throw new SessionError('write-failed', inWords(error));
+  }
+}
 
 interface Parts extends Pick<SessionWriter, 'sample' | 'event'> {
   waiting(): number;

@@ -33,7 +33,7 @@ function mixIsKept({ mix }: PlanKept): boolean | null {
 
 /** What a session was: warnings first, then how it went and whether the plan was kept. */
 export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
-  const { summary, analysis, notes } = detail;
+  const { summary, analysis, notes, painSigns = [] } = detail;
   const kept = planKept(detail);
   return (
     <header class="review-head">
@@ -64,6 +64,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
       {(notes.painBefore ?? notes.painAfter) !== null && (
         <p>{t.sessions.pain(notes.painBefore, notes.painAfter)}</p>
       )}
+      {painSigns.length > 0 && <p>{t.home.painSigns(painSigns)}</p>}
       {notes.note !== '' && (
         <p>
           {t.sessions.note}: {notes.note}

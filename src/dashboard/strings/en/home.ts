@@ -1,3 +1,5 @@
+import type { PainSign } from '../../../sensors/sessionEvent.ts';
+
 /** What a practice at home says beside its main screens. */
 export const home = {
   alerts: 'Warnings and notices',
@@ -8,5 +10,6 @@ export const home = {
   moved: 'A sensor does not sit as it did',
   /** @param ms epoch */
   day: (ms: number) => new Date(ms).toLocaleDateString('en-GB', { dateStyle: 'long' }),
+  painSigns: (signs: readonly PainSign[]) => `Pain was told to be: ${signs.join(', ')}`,
   panels: 'Body, curves and measures',
 };
