@@ -26,6 +26,9 @@ export interface RecorderOptions {
 /** Never a name: the recording format asks for letters and digits. */
 const SUBJECT = 'student';
 const RETRY_MS = 5000;
+const RESTORED =
+  'The disk takes data again: this practice is kept from its beginning, nothing of it is missing.';
+const RESTORED_MS = 60_000;
 const OVER: readonly Stage[] = ['after', 'over', 'stopped'];
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : 'unknown');
@@ -158,17 +161,30 @@ export class PracticeRecorder {
   }
 
   #hear({ ok, reason }: WriterStatus): void {
-    this.#tell(
-      ok
-        ? null
-        : `This practice cannot be saved now: ${reason}. Go on; it is kept in memory and saved as soon as that is mended.`,
-    );
+    if (ok) this.#tellRestored();
+    else
+      this.#tell(
+        `This practice cannot be saved now: ${reason}. Go on; it is kept in memory and saved as soon as that is mended.`,
+      );
   }
 
-  #tell(problem: string | null): void {
+  #tell(problem: string | null, restored?: string): void {
     const { practice } = this.#options;
     const { keeping } = practice.view();
-    practice.tellKeeping({ sessionId: keeping?.sessionId ?? null, problem });
+    practice.tellKeeping({
+      sessionId: keeping?.sessionId ?? null,
+      problem,
+      ...(restored !== undefined && { restored }),
+    });
+  }
+
+  /** What waited in memory is on the disk. */
+  #tellRestored(): void {
+    this.#tell(null, RESTORED);
+    const forget = (): void => {
+      if (this.#options.practice.view().keeping?.restored !== undefined) this.#tell(null);
+    };
+    setTimeout(forget, RESTORED_MS).unref();
   }
 
   async #end(): Promise<void> {
@@ -193,7 +209,7 @@ export class PracticeRecorder {
     for (;;) {
       try {
         await recording.finish(analysis, this.#notes);
-        if ((practice.view().keeping?.problem ?? null) !== null) this.#tell(null);
+        if ((practice.view().keeping?.problem ?? null) !== null) this.#tellRestored();
         return true;
       } catch (error) {
         this.#tell(`This practice could not be saved: ${wordsOf(error)}. It is tried again.`);

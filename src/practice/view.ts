@@ -118,6 +118,8 @@ export interface KeepingView {
   readonly sessionId: string | null;
   /** Why it is not being kept now, in a sentence for the person; `null` where all is well. */
   readonly problem: string | null;
+  /** After a problem, for a while: what of it is kept, in a sentence. */
+  readonly restored?: string;
 }
 
 /** Everything a screen needs to show a practice from nothing. Plain data. */

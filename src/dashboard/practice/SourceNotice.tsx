@@ -4,7 +4,8 @@ import { t } from '../strings/strings.ts';
 /** Why nothing more comes, and what a refused calibration asks for. */
 export function SourceNotice() {
   const source = useSection('source');
-  const notKept = useSection('keeping')?.problem ?? null;
+  const keeping = useSection('keeping');
+  const said = keeping?.problem ?? keeping?.restored ?? null;
   const quality = useSection('calibration')?.quality ?? null;
   const problems = quality?.problems ?? [];
   return (
@@ -14,9 +15,9 @@ export function SourceNotice() {
           {t.source.failed(source.reason ?? '')}
         </p>
       )}
-      {notKept !== null && (
+      {said !== null && (
         <p class="notice" role="status">
-          {notKept}
+          {said}
         </p>
       )}
       {problems.map((problem) => (

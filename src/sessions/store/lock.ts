@@ -1,6 +1,7 @@
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { uptime } from 'node:os';
 import { SessionError } from '../sessionError.ts';
+import { diskWords } from '../write/disk.ts';
 
 interface Holder {
   readonly pid: number;
@@ -36,7 +37,7 @@ async function take(path: string, mine: Holder): Promise<boolean> {
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code !== 'EEXIST')
-      throw new SessionError('write-failed', `${path} cannot be made (${code})`);
+      throw new SessionError('write-failed', `${path} cannot be made: ${diskWords(error)}`);
   }
   if (await isAlive(path, mine)) return false;
   await rm(path, { force: true });

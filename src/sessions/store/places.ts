@@ -1,6 +1,7 @@
-import { mkdir, readdir } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SessionError } from '../sessionError.ts';
+import { diskWords, makeFolder } from '../write/disk.ts';
 
 /** Where things lie in the data folder. A copy of that folder is a backup. */
 export interface Places {
@@ -23,11 +24,11 @@ export async function makePlaces(root: string): Promise<Places> {
     deleted: join(root, 'deleted'),
   };
   try {
-    await mkdir(places.sessions, { recursive: true });
-    await mkdir(places.deleted, { recursive: true });
+    await makeFolder(places.sessions);
+    await makeFolder(places.deleted);
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new SessionError('write-failed', `the data folder ${root} cannot be made (${code})`);
+    const why = diskWords(error);
+    throw new SessionError('write-failed', `the data folder ${root} cannot be made: ${why}`);
   }
   return places;
 }

@@ -5,6 +5,7 @@ import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import type { SessionEvent } from '../../sensors/sessionEvent.ts';
 import { TASK, sessionId } from '../header.ts';
 import { SessionError } from '../sessionError.ts';
+import { diskWords, makeFolder } from './disk.ts';
 import { type AppendFile, createAppendFile } from './appendFile.ts';
 import {
   EVENTS_HEADER,
@@ -63,7 +64,9 @@ export async function createSessionWriter(
   const motion = join(sessionFolder, 'motion');
   const stem = `${id}_task-${TASK}`;
   const events = await begin(folder, motion, stem, header).catch((error: unknown) => {
-    throw error instanceof SessionError ? error : new SessionError('write-failed', inWords(error));
+    throw error instanceof SessionError
+      ? error
+      : new SessionError('write-failed', diskWords(error));
   });
   const tracks = new Map<SensorRole, TrackWriter>();
   const scans = () =>
@@ -130,14 +133,6 @@ async function begin(
   return events;
 }
 
-/** Node says "no such folder" for a read-only disk where it makes several at once. */
-async function makeFolder(folder: string): Promise<void> {
-  await mkdir(folder).catch(async (error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOENT') await mkdir(folder, { recursive: true });
-    else if (error.code !== 'EEXIST') throw error;
-  });
-}
-
 function scansTable(tracks: ReadonlyMap<SensorRole, TrackWriter>, startedAt: string | null) {
   const rows = [...tracks.values()].map((t) => `motion/${t.fileName}\t${startedAt ?? 'n/a'}`);
   return ['filename\tacq_time', ...rows, ''].join('\n');
@@ -163,7 +158,7 @@ export async function appendEvent(folder: string, event: SessionEvent): Promise<
       await file.close();
     }
   } catch (error) {
-    throw new SessionError('write-failed', inWords(error));
+    throw new SessionError('write-failed', diskWords(error));
   }
 }
 
@@ -180,7 +175,7 @@ function running(folder: string, options: WriterOptions, parts: Parts): SessionW
   const status = (): WriterStatus => ({ ok: reason === '', reason, waitingBytes: parts.waiting() });
   const flushOnce = async () => {
     const before = reason;
-    reason = await parts.flushAll().then(() => '', inWords);
+    reason = await parts.flushAll().then(() => '', diskWords);
     if ((before === '') !== (reason === '')) options.onStatus?.(status());
   };
   const flush = () => (turn = turn.then(flushOnce));
@@ -198,25 +193,10 @@ function running(folder: string, options: WriterOptions, parts: Parts): SessionW
       await flush();
       if (reason !== '') throw new SessionError('write-failed', reason);
       await parts.closeAll().catch((error: unknown) => {
-        throw new SessionError('write-failed', inWords(error));
+        throw new SessionError('write-failed', diskWords(error));
       });
     },
   };
-}
-
-const DISK_WORDS: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'the disk quota is used up',
-  EROFS: 'the disk is read-only',
-  EACCES: 'the folder may not be written: check its permissions',
-  EPERM: 'the folder may not be written: check its permissions',
-  ENOENT: 'the folder is gone',
-  EIO: 'the disk reports an error',
-};
-
-function inWords(error: unknown): string {
-  const code = (error as NodeJS.ErrnoException).code ?? '';
-  return DISK_WORDS[code] ?? `the disk refuses (${(error as Error).message})`;
 }
 
 /** Inputs between flushes of a whole recording: about 6 MB of text. */
