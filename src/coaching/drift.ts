@@ -66,10 +66,11 @@ function driftOf(measure: TargetMeasure, target: Target, taken: Taken): Drift | 
   const moved = inside ? Math.abs(now - then) : away - outside(then, target);
   if (moved < CLEAR[measure]) return null;
   const label = measureLabel(measure);
-  const text =
+  const text = (
     `${label.charAt(0).toUpperCase()}${label.slice(1)}: ${measureText(measure, now, target)} in the last 3 sessions ` +
     `(${counted(last)} rehearsals), target ${targetText(measure, target)}; ` +
-    `${measureText(measure, then, target)} in the ${before.length} before (${counted(before)}).`;
+    `${measureText(measure, then, target)} in the ${before.length} before (${counted(before)}).`
+  ).replaceAll(/-(?=\d)/g, '−');
   return { measure, text, away: away / CLEAR[measure] };
 }
 

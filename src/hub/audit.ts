@@ -17,14 +17,19 @@ export type Act =
   | 'relabel'
   | 'plan';
 
-/** Writes down who did what. `what` names things by name and id, never their content. */
+/**
+ * Writes down who did what.
+ * @param what names things by name and id, never their content
+ * @param entering who is known from now on, where the request itself came from nobody
+ */
 export async function note(
   { db, now }: HubContext,
   request: FastifyRequest,
   act: Act,
   what: string,
+  entering: string | null = null,
 ): Promise<void> {
-  const who = request.actor?.kind === 'person' ? request.actor.name : null;
+  const who = entering ?? (request.actor?.kind === 'person' ? request.actor.name : null);
   await db
     .insertInto('audit')
     .values({ atMs: now(), who, act, what, address: request.ip })

@@ -1,4 +1,3 @@
-import { newId } from '../access/secrets.ts';
 import type { HubContext } from '../context.ts';
 import { sessionPaths } from '../sessionPaths.ts';
 import { NOT_ANALYSED } from '../db/notAnalysed.ts';
@@ -125,14 +124,14 @@ async function enter({ db }: HubContext, planned: Planned, made: DemoAnswer): Pr
       await t
         .insertInto('comment')
         .values({
-          id: newId(),
+          id: `${id}-said-${i + 1}`,
           sessionId: id,
           authorId: by === 'coach' ? coachId : demoId(story.login),
           atMs: startedMs + (i + 3) * 3_600_000,
           text,
           repIndex: repetition,
           momentS: null,
-          replyTo: null,
+          replyTo: i === 0 ? null : `${id}-said-1`,
         })
         .execute();
   });

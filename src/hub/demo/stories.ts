@@ -57,8 +57,8 @@ function weekly(
 ): DemoSession[] {
   const days: number[] = [];
   for (let d = from; d >= to; d -= d > 56 ? 7 : 3.5) days.push(d);
-  return days.map((daysAgo, i) => ({
-    daysAgo,
+  return days.map((d, i) => ({
+    daysAgo: Math.round(d),
     script: script(i / Math.max(1, days.length - 1), i),
   }));
 }

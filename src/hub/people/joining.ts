@@ -120,7 +120,7 @@ export function joining(api: FastifyInstance, context: HubContext): void {
           ? await makePerson(context, { ...own, hand, role: invite.role, coachId })
           : await renew(context, invite.personId, own);
       if (coachId !== null && invite.personId === null) await firstPlan(context, id, coachId);
-      await note(context, request, 'join', `${invite.role} ${own.name}`);
+      await note(context, request, 'join', `${invite.role} ${own.name}`, own.name);
       return enter(context, reply, id);
     },
   );

@@ -41,7 +41,7 @@ function signInRoute(api: FastifyInstance, context: HubContext): void {
       }
       if (request.actor?.kind === 'person') await signOut(context.db, request.actor.tokenHash);
       const me = await enter(context, reply, found.id);
-      await note(context, request, 'login', found.name);
+      await note(context, request, 'login', found.name, found.name);
       return me;
     },
   );

@@ -48,7 +48,7 @@ export function setup(api: FastifyInstance, context: HubContext): void {
         .onConflict((c) => c.column('id').doUpdateSet({ name: clubName }))
         .execute();
       const id = await makePerson(context, { ...own, role: 'owner', coachId: null, hand: 'right' });
-      await note(context, request, 'setup', `${own.name}, ${clubName}`);
+      await note(context, request, 'setup', `${own.name}, ${clubName}`, own.name);
       return enter(context, reply, id);
     },
   );

@@ -9,6 +9,9 @@ import { useHub } from '../shell/hub.ts';
 
 const words = h.club.audit;
 
+/** So many the hub gives at once. */
+const PAGE = 100;
+
 function Entries({ entries }: { readonly entries: readonly AuditEntry[] }) {
   return (
     <div class="table-scroll" tabIndex={0} role="region" aria-label={words.title}>
@@ -33,13 +36,13 @@ function Entries({ entries }: { readonly entries: readonly AuditEntry[] }) {
 function Log({ first }: { readonly first: readonly AuditEntry[] }) {
   const { client } = useHub();
   const [entries, setEntries] = useState(first);
-  const [over, setOver] = useState(first.length === 0);
+  const [over, setOver] = useState(first.length < PAGE);
   const { busy, problem, run } = useAct();
   const older = (): void =>
     void run(async () => {
       const more = await client.people.audit(entries.at(-1)?.id ?? null);
       setEntries([...entries, ...more]);
-      setOver(more.length === 0);
+      setOver(more.length < PAGE);
     });
   return (
     <>

@@ -5,10 +5,17 @@ import { t } from '../../strings/strings.ts';
 
 const { value: text, difference: differenceText } = t.measures;
 
-function spreadText({ measure }: MeasureDifference, s: MeasureDifference['a']): string {
-  if (!s) return words.none;
-  return words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high), s);
+function Usual({ d: { measure }, s }: { readonly d: MeasureDifference } & Side) {
+  if (!s) return <>{words.none}</>;
+  return (
+    <>
+      {words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high))}
+      <small>{words.of(s.sessions, s.count)}</small>
+    </>
+  );
 }
+
+type Side = { readonly s: MeasureDifference['a'] };
 
 /** How a difference may be read. */
 export function readingOf({ measure, difference }: MeasureDifference): string {
@@ -54,8 +61,12 @@ function Row({ d }: { readonly d: MeasureDifference }) {
   return (
     <tr>
       <th scope="row">{t.measures.label(d.measure)}</th>
-      <td>{spreadText(d, d.a)}</td>
-      <td>{spreadText(d, d.b)}</td>
+      <td>
+        <Usual d={d} s={d.a} />
+      </td>
+      <td>
+        <Usual d={d} s={d.b} />
+      </td>
       <td>
         {intervalText(d)}
         <Picture d={d} />
@@ -75,7 +86,7 @@ export function DifferenceTable({ compared }: { readonly compared: Comparison })
           <section key={kind}>
             <h2>{words.kinds[kind]}</h2>
             <div class="table-scroll" tabIndex={0} role="region" aria-label={words.kinds[kind]}>
-              <table>
+              <table class="difference-table">
                 <thead>
                   <tr>
                     {Object.values(words.columns).map((column) => (

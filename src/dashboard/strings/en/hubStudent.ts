@@ -145,13 +145,9 @@ export const comparison = {
     reading: 'Reading',
   },
   kinds: { rehearsals: 'Rehearsals', balls: 'Balls' },
-  value: (
-    median: string,
-    low: string,
-    high: string,
-    n: { readonly sessions: number; readonly count: number },
-  ): string =>
-    `${median} (${low} to ${high}); ${count(n.sessions, 'session')}, ${count(n.count, 'repetition')}`,
+  value: (median: string, low: string, high: string): string => `${median} (${low} to ${high})`,
+  of: (sessions: number, repetitions: number): string =>
+    `${count(sessions, 'session')}, ${count(repetitions, 'repetition')}`,
   none: 'none',
   interval: (value: string, low: string, high: string): string => `${value} (${low} to ${high})`,
   notBoth: 'not measured in both',
@@ -159,7 +155,7 @@ export const comparison = {
   sure: 'differs: all of the likely range lies on one side of zero',
   small: 'differs, by less than one value is sure to',
   unsure: 'may be chance: the likely range holds zero',
-  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given.',
+  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is.',
   strap:
     'A sensor strapped on elsewhere shifts every value of a session. A difference of a few degrees between months may be the strap.',
   badDays: 'Choose days so that each stretch ends after it begins.',
