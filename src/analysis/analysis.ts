@@ -12,17 +12,21 @@ import { stepTrack } from '../orientation/track.ts';
 import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { stepShock } from '../swings/shock.ts';
-import { axialRate, signalsOf } from '../swings/signals.ts';
+import { closeCut, stepCut } from '../swings/cutSwing.ts';
+import type { SwingReadings } from '../swings/analyseSwing.ts';
+import { type SwingSignals, axialRate, signalsOf } from '../swings/signals.ts';
 import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
-import { findHeadings, followDrift, rezero } from './rezero.ts';
+import { findHeadings, followDrift, looksSet, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { takePain, watchRange } from './warn.ts';
 import { closeSwinging, rememberClub, rememberShock, stepSwinging } from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
+import { lastTimeS } from './summary.ts';
+
 export { lastTimeS, result } from './summary.ts';
 
 type Emit = (output: AnalysisOutput) => void;
@@ -49,7 +53,8 @@ export function replan(state: AnalysisState, plan: Plan): void {
 export function finish(state: AnalysisState, emit: Emit): void {
   flushPairing(state.pairing, (pair) => takePair(state, pair, emit));
   const swing = closeSwinging(state.swinging);
-  if (swing !== null) takeSwing(state, swing, emit);
+  const cut = closeCut(state.cut, lastTimeS(state));
+  for (const ended of [swing, cut]) if (ended !== null) takeSwing(state, ended, emit);
   state.pending.splice(0).forEach((event) => takeEvent(state, event, emit));
   const { calibrating } = state;
   if (calibrating.calibration !== null) return;
@@ -142,7 +147,8 @@ function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
     else if (detector.phase === 'address') rezero(state.rezero, frame, headings, armAtAddress);
   }
   followRotation(state, frame);
-  if (swing !== null) takeSwing(state, swing, emit);
+  const cut = followCut(state, frame, signals, swing !== null);
+  for (const ended of [swing, cut]) if (ended !== null) takeSwing(state, ended, emit);
   const holdS =
     detector.phase === 'top' && detector.holdFromS !== null ? frame.timeS - detector.holdFromS : 0;
   tellPhase(
@@ -151,6 +157,23 @@ function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
     frame.timeS,
     holdS,
     emit,
+  );
+}
+
+/** What the signal cut off: seen by where it was before and what gravity says after. */
+function followCut(
+  state: AnalysisState,
+  frame: BodyFrame,
+  signals: SwingSignals,
+  seen: boolean,
+): SwingReadings | null {
+  const { phase, lastStillS } = state.swinging.detector;
+  const { astray } = state.rezero;
+  const startS = lastStillS ?? signals.timeS;
+  return stepCut(
+    state.cut,
+    { ...signals, astray, phase, startS, set: looksSet(state.rezero, frame) },
+    seen,
   );
 }
 

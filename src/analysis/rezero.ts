@@ -3,8 +3,8 @@ import { thoraxAngles } from '../body/angles.ts';
 import { BRIDGED_S } from '../orientation/track.ts';
 import { type Headings, headingOf } from '../body/pose.ts';
 import type { BodyFrame } from '../body/segments.ts';
-import { rotate } from '../math/quat.ts';
-import { type Vec3, UNIT_Y, scale, subtract, vec3 } from '../math/vec3.ts';
+import { rotateInverse } from '../math/quat.ts';
+import { type Vec3, UNIT_Y, dot, lerp, norm, scale, subtract, vec3 } from '../math/vec3.ts';
 
 /**
  * A heading that drifts at a nearly steady rate, seen against a reference that was itself one address
@@ -19,10 +19,10 @@ interface Drift {
   covariance: [Vec3, Vec3, Vec3];
 }
 
-/** How far the trunk leans and the arm is from hanging straight down, deg: nothing of it drifts. */
+/** Where up is, seen from the trunk and from the arm: nothing of it drifts. */
 interface AddressLook {
-  leanDeg: number;
-  armDeg: number;
+  trunk: Vec3;
+  arm: Vec3;
 }
 
 /**
@@ -40,6 +40,8 @@ export interface RezeroState {
   wholeS: number | null;
   /** What the still addresses look like by gravity alone; a guess until there was one. */
   look: AddressLook;
+  /** There was a still address. */
+  seen: boolean;
   /** Nobody knows where the person turned while samples were missing. */
   astray: boolean;
 }
@@ -62,8 +64,13 @@ type Noise = typeof TURN;
 /** What a gap in a movement may do to a heading, rad. */
 const AFTER_GAP = radians(5);
 
-/** An address is one that looks like the others, deg; the end of a rehearsal has the arm 25 deg farther out. */
-const ALIKE_DEG = { lean: 15, arm: 12 };
+/**
+ * An address is one that looks like the others, deg; the end of a rehearsal has the arm 25 deg farther out and the
+ * trunk bent 30 deg to the side.
+ */
+const ALIKE_DEG = { trunk: 15, arm: 15 };
+/** As long as there was none to compare with. */
+const LIKELY_DEG = { trunk: 25, arm: 30 };
 /** The look of the addresses is learned by this share a second. */
 const LEARN_LOOK = 0.5;
 
@@ -84,7 +91,8 @@ export const createRezero = (): RezeroState => ({
   atS: null,
   lastS: null,
   wholeS: null,
-  look: { leanDeg: 35, armDeg: 15 },
+  seen: false,
+  look: { trunk: vec3(-0.57, 0.82, 0), arm: vec3(0, 1, 0) },
   astray: false,
 });
 
@@ -117,6 +125,8 @@ export function rezero(
   const turn = wrapPi(thoraxAngles(frame.thorax).turn);
   const arm = wrapPi(headingOf(frame.humerus) - turn - armAtAddress);
   if (Math.abs(degrees(turn)) > NEAR_DEG || Math.abs(degrees(arm)) > NEAR_DEG) return;
+  // the end of a swing may be still, and face the target, too
+  if (s.seen && !looksSet(s, frame)) return;
   const since = s.lastS === null ? 0 : frame.timeS - s.lastS;
   s.lastS = frame.timeS;
   const look = Math.min(since, 0.1) * LOOKS_PER_S;
@@ -137,11 +147,7 @@ export function findHeadings(
   headings: Headings,
   armAtAddress: number,
 ): void {
-  const { leanDeg, armDeg } = lookOf(frame);
-  const alike =
-    Math.abs(leanDeg - s.look.leanDeg) < ALIKE_DEG.lean &&
-    Math.abs(armDeg - s.look.armDeg) < ALIKE_DEG.arm;
-  if (frame.gap || !alike) return;
+  if (frame.gap || !looksSet(s, frame)) return;
   const turn = wrapPi(thoraxAngles(frame.thorax).turn);
   headings.chest -= turn;
   headings.trailArm -= wrapPi(headingOf(frame.humerus) - armAtAddress);
@@ -151,15 +157,27 @@ export function findHeadings(
   s.lastS = frame.timeS;
 }
 
+/** By gravity alone it looks like the still addresses before. */
+export function looksSet({ look, seen }: RezeroState, frame: BodyFrame): boolean {
+  const { trunk, arm } = lookOf(frame);
+  const most = seen ? ALIKE_DEG : LIKELY_DEG;
+  return apartDeg(trunk, look.trunk) < most.trunk && apartDeg(arm, look.arm) < most.arm;
+}
+
 const lookOf = (frame: BodyFrame): AddressLook => ({
-  leanDeg: degrees(thoraxAngles(frame.thorax).lean),
-  armDeg: degrees(Math.acos(clamp(rotate(frame.humerus, UNIT_Y).y, -1, 1))),
+  trunk: rotateInverse(frame.thorax, UNIT_Y),
+  arm: rotateInverse(frame.humerus, UNIT_Y),
 });
 
+const apartDeg = (a: Vec3, b: Vec3): number =>
+  degrees(Math.acos(clamp(dot(a, b) / (norm(a) * norm(b)), -1, 1)));
+
 function learnLook(s: RezeroState, frame: BodyFrame, look: number): void {
-  const { leanDeg, armDeg } = lookOf(frame);
-  s.look.leanDeg += LEARN_LOOK * look * (leanDeg - s.look.leanDeg);
-  s.look.armDeg += LEARN_LOOK * look * (armDeg - s.look.armDeg);
+  const { trunk, arm } = lookOf(frame);
+  // the arm's is quite unknown before the first address: it is turned about its own axis as the calibration found it
+  const share = s.seen ? LEARN_LOOK * look : 1;
+  s.seen = true;
+  s.look = { trunk: lerp(s.look.trunk, trunk, share), arm: lerp(s.look.arm, arm, share) };
 }
 
 /** Known again as well as one address tells. */

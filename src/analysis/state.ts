@@ -6,6 +6,7 @@ import type { SafetyWarning } from '../coaching/judgement.ts';
 import { type AccBiasState, createAccBias } from '../orientation/accBias.ts';
 import { type TrackState, createTrack } from '../orientation/track.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import { type CutState, createCut } from '../swings/cutSwing.ts';
 import { type ShockState, createShock } from '../swings/shock.ts';
 import { type CalibratingState, createCalibrating } from './calibrating.ts';
 import type { AnalysisSettings, Phase } from './contract.ts';
@@ -35,6 +36,7 @@ export interface AnalysisState {
   readonly calibrating: CalibratingState;
   readonly rezero: RezeroState;
   readonly swinging: SwingingState;
+  readonly cut: CutState;
   phase: Phase;
   paused: boolean;
   /** Axial rotation since the last still top, deg. */
@@ -69,6 +71,7 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   calibrating: createCalibrating(),
   rezero: createRezero(),
   swinging: createSwinging(),
+  cut: createCut(),
   phase: 'calibrating',
   paused: false,
   keptRotationDeg: null,

@@ -3,6 +3,8 @@ import type { RepetitionFlag } from '../swings/repetition.ts';
 /** What stands beside a repetition's numbers, in words. */
 export const FLAG_TEXT: Readonly<Record<RepetitionFlag, string>> = {
   gap: 'samples were lost during it or just before, so it is not scored',
+  'not-seen':
+    'the signal went in the middle of it, so nothing of it could be measured; say what it was if you know',
   saturated: 'a sensor was at the end of its range, so it is not scored',
   drift: 'the last still address is long ago, so turn and arm angles may have drifted',
   'catch-assumed': 'measured to 400 ms after the release, because no catch was found',

@@ -8,6 +8,7 @@ import {
   notScored,
   STAY_EASY,
 } from './cues.ts';
+import { measureValue } from './measureValue.ts';
 import type { Check, Cue, Verdict } from './judgement.ts';
 import { type Plan, TARGET_MEASURES, type Target, type TargetMeasure } from './plan.ts';
 
@@ -38,7 +39,7 @@ export const isUnscored = (r: { readonly flags: readonly RepetitionFlag[] }): bo
 
 /** The rehearsal's value for a target, `null` where it was not taken. */
 function targetValue(r: Rehearsal, measure: TargetMeasure): number | null {
-  const value = measure === 'holdS' ? r.holdS : r.measures[measure];
+  const value = measureValue(r, measure);
   return value !== null && Number.isFinite(value) ? value : null;
 }
 

@@ -21,7 +21,7 @@ export const createInertial = (): InertialState => ({
   acc: createLowPass3(),
 });
 
-/** After `gapS` without samples the past counts less; after a second nothing of it. */
+/** After `gapS` without samples the past counts less; after a second, or a gap of unknown turning (infinite), nothing of it. */
 export const forgetForce = (state: InertialState, tauS: number, gapS: number): void =>
   restartLowPass(state.acc, Math.min(state.acc.averagedS, tauS) * Math.max(0, 1 - gapS));
 

@@ -122,7 +122,8 @@ function crossGap(state: TrackState, last: ImuSample, next: ImuSample, emit: Emi
   const { periodS } = state.period;
   state.gaps.push({ fromS: last.timeS, toS: next.timeS });
   state.lost += stepPeriod(state.period, gapS) - 1;
-  defaultFilter.afterGap(state.filter, gapS);
+  // Where nobody knows how far it turned, what was felt before says nothing about now.
+  defaultFilter.afterGap(state.filter, gapS <= BRIDGED_S ? gapS : Infinity);
   if (gapS <= BRIDGED_S) advance(state, last.gyro, next, gapS);
   else
     defaultFilter.update(state.filter, { acc: next.acc, gyro: state.filter.bias.value }, periodS);

@@ -78,6 +78,7 @@ const measures = object({
 
 const flag = oneOf([
   'gap',
+  'not-seen',
   'saturated',
   'drift',
   'catch-assumed',

@@ -20,6 +20,7 @@ export interface Measures {
 
 export type RepetitionFlag =
   | 'gap'
+  | 'not-seen'
   | 'saturated'
   | 'drift'
   | 'catch-assumed'

@@ -16,6 +16,8 @@ export interface SwingSignals {
   readonly turnDeg: number;
   readonly leanDeg: number;
   readonly flexionDeg: number;
+  /** Toward the trail side +. */
+  readonly lateralDeg: number;
   readonly elevationDeg: number;
   readonly gap: boolean;
 }
@@ -31,6 +33,7 @@ export function signalsOf(frame: BodyFrame): SwingSignals {
     turnDeg: degrees(wrapPi(thorax.turn)),
     leanDeg: degrees(thorax.lean),
     flexionDeg: degrees(thorax.flexion),
+    lateralDeg: degrees(thorax.lateral),
     elevationDeg: degrees(humerus.elevation),
     gap: frame.gap,
   };

@@ -2,13 +2,13 @@ import { FLAG_TEXT } from '../../coaching/flagText.ts';
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import { type Plan, TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
-import { valueOf } from './repetition/differences.ts';
+import { measureValue } from '../../coaching/measureValue.ts';
 import { type Corrections, markOfRepetition } from './view.ts';
 
 const words = t.sessions;
 
 function Cell({ r, measure }: { readonly r: JudgedRepetition; readonly measure: TargetMeasure }) {
-  const value = valueOf(r, measure);
+  const value = measureValue(r, measure);
   const check =
     r.kind === 'rehearsal' ? r.verdict.checks.find((c) => c.measure === measure) : undefined;
   const missed = check?.passed === false;

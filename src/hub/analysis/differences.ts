@@ -1,3 +1,4 @@
+import { measureValue } from '../../coaching/measureValue.ts';
 import { repetitionAt } from '../../analysis/labels.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
 import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
@@ -91,7 +92,7 @@ function verdictDiffers([a, b]: Pair): readonly string[] {
 function measureDiffers(pairs: readonly Pair[], measure: TargetMeasure): readonly string[] {
   const step = 10 ** -MEASURE_INFO[measure].decimals;
   const changes = pairs.flatMap(([a, b]) => {
-    const [x, y] = [valueOf(a, measure), valueOf(b, measure)];
+    const [x, y] = [measureValue(a, measure), measureValue(b, measure)];
     return x === null || y === null || Math.abs(x - y) < step ? [] : [x - y];
   });
   if (changes.length === 0) return [];
@@ -101,11 +102,6 @@ function measureDiffers(pairs: readonly Pair[], measure: TargetMeasure): readonl
   return [
     `${label.charAt(0).toUpperCase()}${label.slice(1)} differs in ${where}, at most by ${differenceText(measure, most)} here against there.`,
   ];
-}
-
-function valueOf(r: JudgedRepetition, measure: TargetMeasure): number | null {
-  if (measure !== 'holdS') return r.measures[measure];
-  return r.kind === 'rehearsal' ? r.holdS : null;
 }
 
 const counts = ({ ledger }: AnalysisResult): string =>

@@ -1,3 +1,4 @@
+import { measureValue } from '../../coaching/measureValue.ts';
 import type { AnalysisResult, JudgedRepetition, SensorQuality } from '../../analysis/result.ts';
 import type { CalibrationQuality } from '../../body/calibrationResult.ts';
 import { FLAG_TEXT } from '../../coaching/flagText.ts';
@@ -155,16 +156,11 @@ function repetitionRow(r: JudgedRepetition, measures: readonly TargetMeasure[]):
 }
 
 function measureCell(r: JudgedRepetition, measure: TargetMeasure): string {
-  const value = valueOf(r, measure);
+  const value = measureValue(r, measure);
   if (value === null) return '-';
   const check = r.kind === 'rehearsal' ? checkOf(r.verdict.checks, measure) : undefined;
   const text = measureText(measure, value, check?.target);
   return check?.passed === false ? `${text} x` : text;
-}
-
-function valueOf(r: JudgedRepetition, measure: TargetMeasure): number | null {
-  if (measure === 'holdS') return r.kind === 'rehearsal' ? r.holdS : null;
-  return r.measures[measure];
 }
 
 const checkOf = (checks: readonly Check[], measure: TargetMeasure): Check | undefined =>

@@ -1,3 +1,4 @@
+import { measureValue } from '../../coaching/measureValue.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
 import { detectedKind, isCounted } from '../../coaching/asSaid.ts';
 import type { Measures } from '../../swings/repetition.ts';
@@ -37,7 +38,7 @@ const COLUMNS: readonly Column[] = [
   ['arm_start_s', rehearsalOnly((r) => r.armStartS)],
   ['catch_s', rehearsalOnly((r) => r.catchS)],
   ['catch_confidence', rehearsalOnly((r) => r.catchConfidence)],
-  ['hold_s', rehearsalOnly((r) => r.holdS)],
+  ['hold_s', (r) => measureValue(r, 'holdS')],
   ['delivery_s', (r) => (r.kind === 'rehearsal' ? null : r.deliveryS)],
   ['impact_s', (r) => (r.kind === 'ball' ? r.impactS : null)],
   ['end_s', (r) => r.endS],

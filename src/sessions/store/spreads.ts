@@ -1,3 +1,4 @@
+import { measureValue } from '../../coaching/measureValue.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
 import { isCounted } from '../../coaching/asSaid.ts';
 import type { CarryOver } from '../../coaching/judgement.ts';
@@ -52,7 +53,7 @@ type Values = MeasureValues['rehearsals'];
 function values(repetitions: readonly JudgedRepetition[]): Values {
   const result: Record<string, readonly number[]> = {};
   for (const measure of TARGET_MEASURES) {
-    const taken = repetitions.map((r) => valueOf(r, measure)).filter((v) => v !== null);
+    const taken = repetitions.map((r) => measureValue(r, measure)).filter((v) => v !== null);
     if (taken.length > 0) result[measure] = taken;
   }
   return result;
@@ -67,9 +68,4 @@ function spreads(all: Values): Partial<Record<TargetMeasure, Spread>> {
     result[measure] = { count: taken.length, low: low!, median: median!, high: high! };
   }
   return result;
-}
-
-function valueOf(r: JudgedRepetition, measure: TargetMeasure): number | null {
-  if (measure !== 'holdS') return r.measures[measure];
-  return r.kind === 'rehearsal' ? r.holdS : null;
 }

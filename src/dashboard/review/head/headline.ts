@@ -8,7 +8,7 @@ import {
 } from '../../../coaching/plan.ts';
 import { percentile } from '../../../math/stats.ts';
 import type { SpreadView } from '../../../streaming/sessionsContract.ts';
-import { valueOf } from '../repetition/differences.ts';
+import { measureValue } from '../../../coaching/measureValue.ts';
 import { type Corrections, NOT_CORRECTED } from '../view.ts';
 
 /** One measure over a session. */
@@ -44,7 +44,7 @@ export function headlinesOf(
   const rehearsals = usable.filter((r): r is JudgedRehearsal => r.kind === 'rehearsal');
   const balls = usable.filter((r) => r.kind === 'ball');
   const spread = (all: readonly JudgedRepetition[], m: TargetMeasure): SpreadView | null =>
-    spreadOf(all.map((r) => valueOf(r, m)).filter((v) => v !== null));
+    spreadOf(all.map((r) => measureValue(r, m)).filter((v) => v !== null));
   return TARGET_MEASURES.map((measure) => {
     const verdicts = rehearsals
       .flatMap((r) => r.verdict.checks)

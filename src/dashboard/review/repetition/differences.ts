@@ -1,5 +1,6 @@
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
+import { measureValue } from '../../../coaching/measureValue.ts';
 import { TARGET_MEASURES, type TargetMeasure } from '../../../coaching/plan.ts';
 
 export interface Difference {
@@ -14,11 +15,6 @@ export interface Difference {
   readonly clear: boolean;
 }
 
-export function valueOf(r: JudgedRepetition, measure: TargetMeasure): number | null {
-  if (measure === 'holdS') return r.kind === 'rehearsal' ? r.holdS : null;
-  return r.measures[measure];
-}
-
 /**
  * Two repetitions measure by measure; measures that neither has are left out. Both errors are taken as
  * independent, so the difference is sure to the root of 2 times one value's accuracy: on one person in one
@@ -29,7 +25,7 @@ export const differencesOf = (
   beside: JudgedRepetition,
 ): readonly Difference[] =>
   TARGET_MEASURES.map((measure) => {
-    const [a, b] = [valueOf(here, measure), valueOf(beside, measure)];
+    const [a, b] = [measureValue(here, measure), measureValue(beside, measure)];
     const difference = a === null || b === null ? null : a - b;
     const plusMinus = Math.SQRT2 * MEASURE_INFO[measure].accuracy.plusMinus;
     const clear = difference !== null && Math.abs(difference) > plusMinus;

@@ -1,0 +1,143 @@
+import type { SwingReadings } from './analyseSwing.ts';
+import type { SwingPhase } from './detector.ts';
+import type { Measures, RepetitionFlag } from './repetition.ts';
+
+/** One frame, as far as a swing that the signal cut off can be told by it. */
+export interface CutSignals {
+  readonly timeS: number;
+  /** Samples are missing, or were, and nobody knows since where the person faces. */
+  readonly astray: boolean;
+  readonly phase: SwingPhase;
+  /** By gravity it looks like the still addresses before. */
+  readonly set: boolean;
+  /** Away from the target -. */
+  readonly turnDeg: number;
+  /** Toward the trail side +; needs no heading. */
+  readonly lateralDeg: number;
+  /** Start of the last still or slow period, session s. */
+  readonly startS: number;
+}
+
+/** A swing that began and was then not seen, session s. */
+interface Cut {
+  readonly startS: number;
+  readonly lostS: number;
+}
+
+/** Plain data. */
+export interface CutState {
+  /** The last frame that was all there. */
+  before: CutSignals | null;
+  /** It was, and since then at most a swing began. */
+  set: boolean;
+  /** Not set up again since the last swing: where that ended may look like a top. */
+  ended: boolean;
+  cut: Cut | null;
+  /** Of the present silence: a repetition was made of it. */
+  told: boolean;
+  /** Since when the trunk is upright or set again. */
+  overS: number | null;
+}
+
+export const createCut = (): CutState => ({
+  before: null,
+  set: false,
+  ended: false,
+  cut: null,
+  told: false,
+  overS: null,
+});
+
+/** A backswing has begun: turned away farther than anybody waggles, deg. Choices, from simulation. */
+const BEGUN_TURN_DEG = -10;
+/** At the top and after the catch the trunk is bent to the lead side by 20-40 deg, at address and upright it is not. */
+const BENT_DEG = -12;
+const OVER_FOR_S = 0.3;
+const IN_SWING: readonly SwingPhase[] = ['backswing', 'top', 'released'];
+
+/**
+ * Takes one frame; returns a swing that the signal cut off, once it is surely over.
+ * @param seen the detector has just closed a swing: it saw enough after all
+ */
+export function stepCut(c: CutState, s: CutSignals, seen: boolean): SwingReadings | null {
+  if (seen) {
+    c.cut = null;
+    c.told = true;
+    c.ended = true;
+  }
+  if (!s.astray) return findAgain(c, s, seen);
+  const { before } = c;
+  if (c.cut === null && !c.told && before !== null && hasBegun(c, before, s))
+    c.cut = { startS: before.startS, lostS: before.timeS };
+  return isOver(c, s) ? tell(c, s.timeS) : null;
+}
+
+/** What still waits when the recording ends. */
+export const closeCut = (c: CutState, endS: number): SwingReadings | null =>
+  c.cut === null ? null : tell(c, endS);
+
+function findAgain(c: CutState, s: CutSignals, seen: boolean): SwingReadings | null {
+  const swing = c.cut !== null && !seen ? tell(c, s.timeS) : null;
+  const set = s.phase === 'address' && (s.set || c.set);
+  Object.assign(c, createCut(), { before: s, set, ended: c.ended && !set });
+  return swing;
+}
+
+function hasBegun(c: CutState, before: CutSignals, now: CutSignals): boolean {
+  if (IN_SWING.includes(before.phase)) return !c.ended;
+  // where a swing ended, still and bent, the next does not begin
+  return c.set && (before.turnDeg < BEGUN_TURN_DEG || now.lateralDeg < BENT_DEG);
+}
+
+function isOver(c: CutState, s: CutSignals): boolean {
+  const on = c.cut === null || s.phase === 'top' || s.phase === 'released';
+  if (on || s.lateralDeg < BENT_DEG) c.overS = null;
+  else c.overS ??= s.timeS;
+  return c.overS !== null && s.timeS - c.overS >= OVER_FOR_S;
+}
+
+function tell(c: CutState, endS: number): SwingReadings | null {
+  const { cut } = c;
+  c.cut = null;
+  c.told = true;
+  return cut === null ? null : unseen(cut, endS);
+}
+
+const NOTHING: Measures = {
+  flexionTopDeg: null,
+  flexionCatchDeg: null,
+  flexionGainDeg: null,
+  turnExplainedDeg: null,
+  addedFlexionDeg: null,
+  leanChangeDeg: null,
+  turnTopDeg: null,
+  turnTowardTargetDeg: null,
+  lateralChangeDeg: null,
+  externalRotationTopDeg: null,
+  elevationTopDeg: null,
+  keptRotationDeg: null,
+  chestLeadMs: null,
+  releaseToCatchMs: null,
+  fallCm: null,
+};
+const FLAGS: readonly RepetitionFlag[] = ['gap', 'not-seen'];
+
+/** Times stand where the signal went: nothing is known of the moments themselves. */
+function unseen({ startS, lostS }: Cut, endS: number): SwingReadings {
+  const common = { startS, topS: lostS, endS, measures: NOTHING, flags: FLAGS };
+  return {
+    detected: {
+      kind: 'rehearsal',
+      ...common,
+      releaseS: lostS,
+      armStartS: null,
+      catchS: null,
+      catchConfidence: 0,
+      holdS: 0,
+    },
+    others: [
+      { kind: 'ball', ...common, deliveryS: lostS, impactS: null },
+      { kind: 'practiceSwing', ...common, deliveryS: lostS },
+    ],
+  };
+}
