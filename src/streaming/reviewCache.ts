@@ -8,6 +8,8 @@ import type { RepetitionCurves, SessionOverview } from './sessionsContract.ts';
  * It may be deleted at any time and is computed again; a file that is damaged or of another version counts as none.
  */
 export interface ReviewCache {
+  /** Folder in which it lies. */
+  readonly root: string;
   overview(id: string, stamp: string): Promise<SessionOverview | null>;
   curves(id: string, stamp: string, index: number): Promise<RepetitionCurves | null>;
   /** @throws where the disk refuses */
@@ -43,6 +45,7 @@ export function reviewCache(root: string): ReviewCache {
     }
   };
   return {
+    root,
     overview: (id, stamp) => read(id, stamp, 'overview.json'),
     curves: (id, stamp, index) => read(id, stamp, `curves-${index}.json`),
     async keep(id, stamp, kept) {

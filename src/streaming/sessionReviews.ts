@@ -1,46 +1,40 @@
 import type { AnalysisResult } from '../analysis/result.ts';
-import type { Plan } from '../coaching/plan.ts';
-import { analyseSession } from '../sessions/analyseSession.ts';
-import { readAnalysis } from '../sessions/derivatives.ts';
-import { type RecordedSession, openSession, requireCalibration } from '../sessions/openSession.ts';
 import { type ReviewCache, stampOf } from './reviewCache.ts';
-import { gatherCurves, overviewOf } from './reviewCurves.ts';
+import { type ReviewDone, type ReviewThread, reviewThread } from './reviewThread.ts';
+import type { Reviewed } from './reviewing.ts';
 import type { RepetitionCurves, SessionOverview } from './sessionsContract.ts';
-
-/** What is computed of a session when its page is opened. */
-export interface Review {
-  readonly analysis: AnalysisResult;
-  readonly curves: readonly RepetitionCurves[];
-}
-
-/** A session that is reviewed: its id, where it lies, and the plan it is judged by. */
-export interface Reviewed {
-  readonly id: string;
-  readonly folder: string;
-  readonly plan: Plan;
-}
 
 export interface Reviews {
   /** Runs the session through the analysis once; the next askers get the same. */
-  of(session: Reviewed): Promise<Review>;
+  analysis(session: Reviewed): Promise<AnalysisResult>;
   overview(session: Reviewed): Promise<SessionOverview>;
   /** `null` where the session has no such repetition. */
   curves(session: Reviewed, index: number): Promise<RepetitionCurves | null>;
   /** Has the answers ready before they are asked for, one session after the other; fulfilled in any case. */
   prepare(session: Reviewed): Promise<void>;
   forget(id: string): void;
+  close(): Promise<void>;
 }
 
 /** Sessions whose curves stay in memory where the disk does not take them: about 10 MB for 200 repetitions. */
 const KEPT = 2;
 
 /** @param cache where answers outlive the program; `null`: in memory only */
-export function sessionReviews(cache: ReviewCache | null): Reviews {
-  const known = new Map<string, Promise<Review>>();
+export function sessionReviews(
+  cache: ReviewCache | null,
+  thread: ReviewThread = reviewThread(),
+): Reviews {
+  const known = new Map<string, Promise<ReviewDone>>();
   let preparing: Promise<unknown> = Promise.resolve();
-  const of = (session: Reviewed): Promise<Review> => {
+  const begin = async (session: Reviewed): Promise<ReviewDone> => {
+    const done = await thread.review({ reviewed: session, cache: cache?.root ?? null });
+    // What is on the disk needs no memory.
+    if (done.curves === null) known.delete(session.id);
+    return done;
+  };
+  const of = (session: Reviewed): Promise<ReviewDone> => {
     const { id } = session;
-    const found = known.get(id) ?? review(session, cache, () => known.delete(id));
+    const found = known.get(id) ?? begin(session);
     known.delete(id);
     known.set(id, found);
     found.catch(() => known.delete(id));
@@ -57,14 +51,19 @@ export function sessionReviews(cache: ReviewCache | null): Reviews {
   };
   const overview = async (session: Reviewed): Promise<SessionOverview> =>
     (await cached(session, (c, id, stamp) => c.overview(id, stamp))) ??
-    overviewIn(await of(session));
+    (await of(session)).overview;
+  const curvesOf = (session: Reviewed, index: number): Promise<RepetitionCurves | null> =>
+    cached(session, (c, id, stamp) => c.curves(id, stamp, index));
   return {
-    of,
+    analysis: async (session) => (await of(session)).analysis,
     overview,
-    curves: async (session, index) =>
-      (await cached(session, (c, id, stamp) => c.curves(id, stamp, index))) ??
-      (await of(session)).curves.find((c) => c.index === index) ??
-      null,
+    async curves(session, index) {
+      const found = await curvesOf(session, index);
+      if (found !== null) return found;
+      const { curves } = await of(session);
+      if (curves === null) return curvesOf(session, index);
+      return curves.find((c) => c.index === index) ?? null;
+    },
     prepare: (session) => {
       const ready = preparing.then(() => overview(session));
       preparing = ready.catch(() => undefined);
@@ -74,65 +73,6 @@ export function sessionReviews(cache: ReviewCache | null): Reviews {
       known.delete(id);
       void cache?.forget(id).catch(() => undefined);
     },
+    close: () => thread.close(),
   };
-}
-
-/** Opens a session, gives it to `work` and closes it in any case. */
-export async function withSession<T>(
-  folder: string,
-  work: (session: RecordedSession) => Promise<T>,
-): Promise<T> {
-  const session = await openSession(folder);
-  try {
-    return await work(session);
-  } finally {
-    await session.close();
-  }
-}
-
-/** @param onDisk told when the answers outlive this program: they need no memory then */
-async function review(
-  reviewed: Reviewed,
-  cache: ReviewCache | null,
-  onDisk: () => void,
-): Promise<Review> {
-  const { id, folder } = reviewed;
-  const stamp = cache && (await stampOf(folder));
-  const found = await compute(reviewed);
-  if (cache === null || stamp === null) return found;
-  const kept = { overview: overviewIn(found), curves: found.curves };
-  // A full disk is no reason to refuse the page.
-  await cache.keep(id, stamp, kept).then(onDisk, () => undefined);
-  return found;
-}
-
-/** The kept result where there is one, so that the curves belong to the very repetitions that are listed. */
-const compute = ({ folder, plan }: Reviewed): Promise<Review> =>
-  withSession(folder, async (session) => {
-    requireCalibration(session);
-    const kept = await readAnalysis(session.files);
-    const analysis = kept ?? (await analyseSession(session, plan));
-    return { analysis, curves: await curvesIn(session, plan, analysis) };
-  });
-
-/** The curves of the repetitions of `analysis`: the session runs through the analysis once more. */
-export async function curvesIn(
-  session: RecordedSession,
-  plan: Plan,
-  { repetitions }: Pick<AnalysisResult, 'repetitions'>,
-): Promise<readonly RepetitionCurves[]> {
-  const gatherer = gatherCurves(repetitions);
-  await analyseSession(session, plan, {
-    frames: true,
-    emit: (output) => output.kind === 'frame' && gatherer.take(output),
-  });
-  return gatherer.curves();
-}
-
-/** The small multiples of a review. */
-export function overviewIn({ analysis, curves }: Review): SessionOverview {
-  const passed = new Map(
-    analysis.repetitions.map((r) => [r.index, r.kind === 'rehearsal' ? r.verdict.passed : null]),
-  );
-  return { repetitions: curves.map((c) => overviewOf(c, passed.get(c.index) ?? null)) };
 }

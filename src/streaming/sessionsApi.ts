@@ -8,7 +8,8 @@ import type { SessionStore } from '../sessions/store/store.ts';
 import { Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
 import { notesRoute } from './sessionNotesApi.ts';
 import { reviewCache } from './reviewCache.ts';
-import { type Reviewed, type Reviews, sessionReviews, withSession } from './sessionReviews.ts';
+import { type Reviewed, withSession } from './reviewing.ts';
+import { type Reviews, sessionReviews } from './sessionReviews.ts';
 import {
   EXPORTS,
   type Imported,
@@ -56,6 +57,7 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
   const { root } = kept.store?.places ?? { root: null };
   const cache = root === null ? null : reviewCache(join(root, 'cache'));
   const shelf: Shelf = { store, reviews: sessionReviews(cache) };
+  app.addHook('onClose', shelf.reviews.close);
   kept.onSaved?.((id) => prepare(shelf, id));
   void app.register(
     async (api) => {
@@ -131,7 +133,7 @@ async function readOf(
     told: events.flatMap(({ signs }) => signs ?? []),
   }));
   return {
-    analysis: kept ?? (await shelf.reviews.of(await reviewed(shelf, session.id))).analysis,
+    analysis: kept ?? (await shelf.reviews.analysis(await reviewed(shelf, session.id))),
     painSigns: [...new Set(told)],
   };
 }
@@ -176,7 +178,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
       refuseRecording(session);
       const file = await download(exported(shelf, params.id), params.format, async () => {
         const analysis = (await readOf(shelf, session)).analysis;
-        return analysis ?? (await shelf.reviews.of(await reviewed(shelf, params.id))).analysis;
+        return analysis ?? shelf.reviews.analysis(await reviewed(shelf, params.id));
       });
       return reply
         .type(file.type)

@@ -7,7 +7,7 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { analyseSession } from '../../src/sessions/analyseSession.ts';
 import { type RecordedSession, openSession } from '../../src/sessions/openSession.ts';
 import { analyseWithCurves } from '../../src/streaming/curvesInOnePass.ts';
-import { curvesIn } from '../../src/streaming/sessionReviews.ts';
+import { curvesIn } from '../../src/streaming/reviewing.ts';
 import { writeSimulated } from '../sessions/simulated.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'stillcatch-curves-'));

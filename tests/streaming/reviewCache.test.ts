@@ -5,7 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openStore, type SessionStore } from '../../src/sessions/store/store.ts';
 import { reviewCache } from '../../src/streaming/reviewCache.ts';
-import { type Reviewed, sessionReviews } from '../../src/streaming/sessionReviews.ts';
+import type { Reviewed } from '../../src/streaming/reviewing.ts';
+import { reviewThread } from '../../src/streaming/reviewThread.ts';
+import { sessionReviews } from '../../src/streaming/sessionReviews.ts';
 
 const zip = fileURLToPath(new URL('../../recordings/left-mixed.zip', import.meta.url));
 
@@ -23,11 +25,14 @@ beforeEach(() => {
   rmSync(root, { recursive: true, force: true });
 });
 afterAll(async () => {
+  await thread.close();
   await store.close();
   rmSync(store.places.root, { recursive: true, force: true });
 });
 
-const fresh = () => sessionReviews(reviewCache(root));
+/** As a program that has just been started; the thread alone is the same. */
+const thread = reviewThread();
+const fresh = () => sessionReviews(reviewCache(root), thread);
 /** A recording that cannot be opened: what answers then comes from the disk. */
 const lost = (): Reviewed => ({ ...session, plan: null as unknown as Reviewed['plan'] });
 

@@ -11,7 +11,7 @@ import { VERSION } from '../../sessions/version.ts';
 import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
 import { analyseWithCurves } from '../../streaming/curvesInOnePass.ts';
-import { type Review, overviewIn, withSession } from '../../streaming/sessionReviews.ts';
+import { type Review, overviewIn, withSession } from '../../streaming/reviewing.ts';
 import type { SessionPaths } from '../sessionPaths.ts';
 import { differences } from './differences.ts';
 import type { Job, JobAnswer, ResultColumns } from './jobMessages.ts';

@@ -1,5 +1,5 @@
 import type { Worker } from 'node:worker_threads';
-import { startThread } from '../startThread.ts';
+import { startThread } from '../../sessions/threads/startThread.ts';
 import type { DemoAnswer, DemoOrder } from './simulate.ts';
 
 export interface DemoThreads {

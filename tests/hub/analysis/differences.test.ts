@@ -4,7 +4,7 @@ import type { AnalysisResult, JudgedRepetition } from '../../../src/analysis/res
 import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
 import { differences } from '../../../src/hub/analysis/differences.ts';
 import { analyseSession } from '../../../src/sessions/analyseSession.ts';
-import { withSession } from '../../../src/streaming/sessionReviews.ts';
+import { withSession } from '../../../src/streaming/reviewing.ts';
 
 const RECORDING = fileURLToPath(new URL('../../../recordings/right-mixed.zip', import.meta.url));
 const SAME = { here: '1.0.0', there: '1.0.0', labelled: false };

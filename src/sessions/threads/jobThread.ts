@@ -1,0 +1,70 @@
+import type { Worker } from 'node:worker_threads';
+
+/** One worker thread: started when it is needed, ended when it has had nothing to do for a while. */
+export interface JobThread<Job, Answer> {
+  /** One job at a time. Whatever becomes of the thread, there is an answer. */
+  run(job: Job): Promise<Answer>;
+  close(): Promise<void>;
+}
+
+export interface JobThreadOptions<Answer> {
+  readonly start: () => Worker;
+  /** The answer where the thread ended without one. */
+  readonly gone: (why: string) => Answer;
+}
+
+/** Choices. An hour's session takes seconds; a thread that takes so long hangs. */
+const MOST_MS = 15 * 60_000;
+const IDLE_MS = 20_000;
+
+export function jobThread<Job, Answer>({
+  start,
+  gone,
+}: JobThreadOptions<Answer>): JobThread<Job, Answer> {
+  let worker: Worker | null = null;
+  let idle: NodeJS.Timeout | null = null;
+  const end = async (): Promise<void> => {
+    if (idle !== null) clearTimeout(idle);
+    const ending = worker;
+    worker = null;
+    await ending?.terminate();
+  };
+  return {
+    async run(job) {
+      if (idle !== null) clearTimeout(idle);
+      worker ??= start();
+      const { answer, alive } = await answerOf(worker, job, gone);
+      if (!alive) worker = null;
+      idle = setTimeout(() => void end(), IDLE_MS).unref();
+      return answer;
+    },
+    close: end,
+  };
+}
+
+/** `alive`: the thread can take another job. */
+interface Ran<Answer> {
+  readonly answer: Answer;
+  readonly alive: boolean;
+}
+
+function answerOf<Job, Answer>(
+  worker: Worker,
+  job: Job,
+  gone: (why: string) => Answer,
+): Promise<Ran<Answer>> {
+  return new Promise((resolve) => {
+    const hung = setTimeout(() => void worker.terminate(), MOST_MS);
+    const settle = (answer: Answer, alive: boolean): void => {
+      clearTimeout(hung);
+      worker.off('message', onAnswer);
+      if (alive) worker.off('error', onError).off('exit', onExit);
+      resolve({ answer, alive });
+    };
+    const onAnswer = (answer: Answer): void => settle(answer, true);
+    const onError = (error: Error): void => settle(gone(error.message), false);
+    const onExit = (): void => settle(gone('the analysis ended without an answer'), false);
+    worker.on('message', onAnswer).on('error', onError).on('exit', onExit);
+    worker.postMessage(job);
+  });
+}
