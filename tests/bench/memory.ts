@@ -1,5 +1,6 @@
 /**
  * Memory of service and page over a long practice, played fast: `tsx tests/bench/memory.ts [minutes] [times as fast]`.
+ * In the end: was anything dropped on the way from the source to the recording, or from the service to the page.
  * The service has seen the given minutes of session time; the page has drawn as long as the bench ran.
  */
 import { fork } from 'node:child_process';
@@ -12,6 +13,11 @@ interface Told {
   readonly sessionS: number;
   readonly rehearsals: number;
   readonly heapMb: number;
+}
+
+interface Counts {
+  readonly samples: number;
+  readonly events: number;
 }
 
 const minutes = Number(process.argv[2] ?? 30);
@@ -30,7 +36,23 @@ async function ask(): Promise<Told> {
 
 const { url } = await ask();
 const browser = await openBrowser();
-const { page, context } = await openPage(browser, url);
+const { page, context } = await openPage(browser, 'about:blank');
+/** What came to the page: each batch has the next number; a snapshot after the first means that it fell behind. */
+const came = { batches: 0, missing: 0, snapshots: 0, last: 0 };
+page.on('websocket', (socket) =>
+  socket.on('framereceived', ({ payload }) => {
+    const [, kind, sequence] =
+      /^42\["(batch|snapshot)",\{"sequence":(\d+)/.exec(String(payload)) ?? [];
+    if (kind === undefined) return;
+    if (kind === 'snapshot') came.snapshots += 1;
+    else {
+      came.batches += 1;
+      came.missing += Math.max(0, Number(sequence) - came.last - 1);
+    }
+    came.last = Number(sequence);
+  }),
+);
+await page.goto(url);
 const devtools = await context.newCDPSession(page);
 
 async function pageMb(): Promise<number> {
@@ -61,5 +83,13 @@ console.log(
   `growth since the first look: service ${growth('service')} MB, page ${growth('page')} MB (bound 30 MB in 60 min)`,
 );
 await browser.close();
+service.send('end');
+const [{ made, kept }] = (await once(service, 'message')) as [{ made: Counts; kept: Counts }];
+console.log(
+  `samples made ${made.samples}, in the recording ${kept.samples}: ${made.samples - kept.samples} dropped; events made ${made.events}, in the recording ${kept.events}: ${made.events - kept.events} dropped`,
+);
+console.log(
+  `page: ${came.batches} batches came, ${came.missing} missing, ${came.snapshots - 1} times behind`,
+);
 service.kill();
 process.exit(0);

@@ -2,9 +2,12 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
+import { sql } from 'kysely';
 import { io } from 'socket.io-client';
 import { openSession } from '../../src/sessions/openSession.ts';
+import { openDatabase } from '../../src/sessions/store/driver.ts';
 import { openStore } from '../../src/sessions/store/store.ts';
+import type { IndexTables } from '../../src/sessions/store/tables.ts';
 import type { Batch, Snapshot } from '../../src/streaming/contract.ts';
 
 export interface CrashRound {
@@ -14,6 +17,8 @@ export interface CrashRound {
   readonly lostS: number;
   readonly state: string;
   readonly repaired: number;
+  /** What `PRAGMA integrity_check` says: ok. */
+  readonly integrity: string;
   /** That a page had seen, and were over before the last sample that was kept. */
   readonly seen: number;
   readonly found: number;
@@ -64,11 +69,19 @@ async function lastTimes(folder: string): Promise<number> {
   return Math.min(last.chest, last.trailArm);
 }
 
+async function integrityOf(index: string): Promise<string> {
+  const db = openDatabase<IndexTables>(index);
+  const { rows } = await sql<{ integrity_check: string }>`PRAGMA integrity_check`.execute(db);
+  await db.destroy();
+  return rows.map((row) => row.integrity_check).join('; ');
+}
+
 /** One round in a data folder; `chance` 0..1 says when, from the first moving second on. */
 export async function crashRound(root: string, chance: number): Promise<CrashRound> {
   const { child, url } = await startService(root);
   const page = watch(url);
-  while (page.times.length === 0) await new Promise((done) => setTimeout(done, 20));
+  while (page.times.length === 0 || page.id() === '')
+    await new Promise((done) => setTimeout(done, 20));
   await new Promise((done) => setTimeout(done, 1000 + chance * 9000));
   const killedMs = performance.now();
   child.kill('SIGKILL');
@@ -84,6 +97,7 @@ export async function crashRound(root: string, chance: number): Promise<CrashRou
     lostS: (killedMs - (reached?.atMs ?? 0)) / 1000,
     state: session?.state ?? 'gone',
     repaired: store.repaired.length,
+    integrity: await integrityOf(store.places.index),
     // a repetition is known a little after its end: the samples of that time may be among the lost
     seen: [...page.ends.values()].filter((endS) => endS < keptS - 0.5).length,
     found: session?.repetitions.length ?? 0,
