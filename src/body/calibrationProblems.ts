@@ -3,16 +3,17 @@ import { STANDARD_GRAVITY } from '../math/gravity.ts';
 import { angleBetween } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import { LIMITS } from './calibrationLimits.ts';
-import type { CalibrationProblem, CalibrationProblemCode } from './calibrationResult.ts';
+import type { CalibrationProblem } from './calibrationResult.ts';
 import type { CalibrationSteps, WornSensor } from './calibrationSteps.ts';
+import { type CalibrationWord, problem } from './calibrationTexts.ts';
 import type { FunctionalAxis } from './functionalAxis.ts';
 import type { Stand } from './stillness.ts';
 
-const SENSOR_WORD: Record<WornSensor, string> = {
+export const SENSOR_WORD = {
   chest: 'chest sensor',
   trailArm: 'trail arm sensor',
-};
-const MOVEMENT_WORD: Record<WornSensor, string> = { chest: 'bows', trailArm: 'arm raises' };
+} as const satisfies Record<WornSensor, CalibrationWord>;
+const MOVEMENT_WORD = { chest: 'bows', trailArm: 'arm raises' } as const;
 const STEP_WORD = {
   'calibration-stand': 'standing still',
   'calibration-bow': 'the three bows',
@@ -20,51 +21,22 @@ const STEP_WORD = {
   'address-reference': 'the address',
 } as const;
 
-const problem = (
-  code: CalibrationProblemCode,
-  refuses: boolean,
-  message: string,
-): CalibrationProblem => ({ code, refuses, message });
+const whole = (value: number): string => value.toFixed(0);
 
 export const missingStep = (step: keyof typeof STEP_WORD): CalibrationProblem =>
-  problem(
-    'missing-step',
-    true,
-    `The calibration step "${STEP_WORD[step]}" (${step}) is missing: do the calibration again from the start.`,
-  );
+  problem('missing-step', true, { step: STEP_WORD[step], code: step });
 
 export function standProblems(
   sensor: WornSensor,
   stand: Stand | null,
   late: Stand | null,
 ): CalibrationProblem[] {
-  const name = SENSOR_WORD[sensor];
-  if (stand === null)
-    return [
-      problem(
-        'gap',
-        true,
-        `The ${name} sent nothing while you stood still: check its link, then stand again.`,
-      ),
-    ];
-  return [stand, ...(late === null ? [] : [late])].flatMap((s) => [
-    ...(s.rateDegPerS > LIMITS.stillDegPerS
-      ? [
-          problem(
-            'moving-while-still',
-            true,
-            `The ${name} moved while you were to stand still: stand quietly with the arms hanging and repeat.`,
-          ),
-        ]
-      : []),
-    ...(Math.abs(s.norm / STANDARD_GRAVITY - 1) > LIMITS.gravityFraction
-      ? [
-          problem(
-            'gravity-norm',
-            true,
-            `The ${name} reads ${s.norm.toFixed(2)} m/s^2 at rest instead of 9.81: check its units and range setting.`,
-          ),
-        ]
+  const name = { sensor: SENSOR_WORD[sensor] };
+  if (stand === null) return [problem('gap', true, name)];
+  return [stand, ...(late === null ? [] : [late])].flatMap(({ rateDegPerS, norm }) => [
+    ...(rateDegPerS > LIMITS.stillDegPerS ? [problem('moving-while-still', true, name)] : []),
+    ...(Math.abs(norm / STANDARD_GRAVITY - 1) > LIMITS.gravityFraction
+      ? [problem('gravity-norm', true, { ...name, norm: norm.toFixed(2) })]
       : []),
   ]);
 }
@@ -76,23 +48,11 @@ export function tiltProblem(
 ): CalibrationProblem[] {
   if (stand === null || late === null) return [];
   const tilt = degrees(angleBetween(stand.up, late.up));
-  const name = SENSOR_WORD[sensor];
-  if (tilt > 90)
-    return [
-      problem(
-        'upside-down',
-        true,
-        `The ${name} turned upside down during the calibration: strap it on as drawn and start again.`,
-      ),
-    ];
+  const name = { sensor: SENSOR_WORD[sensor] };
+  if (tilt > 90) return [problem('upside-down', true, name)];
   if (tilt <= LIMITS.standTiltDeg.accept) return [];
-  return [
-    problem(
-      'stand-mismatch',
-      tilt > LIMITS.standTiltDeg.refuse,
-      `The ${name} tilted by ${tilt.toFixed(0)} degrees between the two stands: tighten the strap, stand the same way twice.`,
-    ),
-  ];
+  const refuses = tilt > LIMITS.standTiltDeg.refuse;
+  return [problem('stand-mismatch', refuses, { ...name, deg: whole(tilt) })];
 }
 
 export function movementProblems(
@@ -100,62 +60,37 @@ export function movementProblems(
   movement: FunctionalAxis,
   agreement: number,
 ): CalibrationProblem[] {
-  const name = SENSOR_WORD[sensor];
-  const moves = MOVEMENT_WORD[sensor];
+  const name = { sensor: SENSOR_WORD[sensor] };
   if (movement.excursionDeg < LIMITS.movementDeg || movement.repetitions === 0)
-    return [
-      problem(
-        'too-few-repetitions',
-        true,
-        `The ${name} hardly turned during the ${moves}: repeat them, slowly and clearly larger.`,
-      ),
-    ];
-  if (agreement < LIMITS.gyroAgreement)
-    return [
-      problem(
-        'gyro-sign',
-        true,
-        `Gyroscope and accelerometer of the ${name} contradict each other: an axis or a sign is wrong in its settings.`,
-      ),
-    ];
-  return [];
+    return [problem('too-few-repetitions:small', true, { ...name, moves: MOVEMENT_WORD[sensor] })];
+  return agreement < LIMITS.gyroAgreement ? [problem('gyro-sign', true, name)] : [];
 }
 
 export function axisProblems(
   sensor: WornSensor,
-  movement: FunctionalAxis,
+  { explained, spreadDeg, repetitions }: FunctionalAxis,
   squarenessDeg: number,
 ): CalibrationProblem[] {
   const moves = MOVEMENT_WORD[sensor];
-  const { explained, spreadDeg, repetitions } = movement;
   const found: CalibrationProblem[] = [];
-  if (repetitions < 2)
-    found.push(
-      problem('too-few-repetitions', true, `Only one of the ${moves} was seen: do three of them.`),
-    );
+  if (repetitions < 2) found.push(problem('too-few-repetitions', true, { moves }));
   if (explained < LIMITS.explained.accept)
     found.push(
-      problem(
-        'axis-unclear',
-        explained < LIMITS.explained.refuse,
-        `The ${moves} went in more than one direction (${(explained * 100).toFixed(0)} % about one axis): repeat them straight forward, without turning.`,
-      ),
+      problem('axis-unclear', explained < LIMITS.explained.refuse, {
+        moves,
+        percent: whole(explained * 100),
+      }),
     );
   if (spreadDeg > LIMITS.spreadDeg.accept)
     found.push(
-      problem(
-        'axis-spread',
-        spreadDeg > LIMITS.spreadDeg.refuse,
-        `The ${moves} differed from each other by ${spreadDeg.toFixed(0)} degrees: repeat them all in the same direction.`,
-      ),
+      problem('axis-spread', spreadDeg > LIMITS.spreadDeg.refuse, { moves, deg: whole(spreadDeg) }),
     );
   if (squarenessDeg > LIMITS.squarenessDeg.accept)
     found.push(
-      problem(
-        'axis-not-square',
-        squarenessDeg > LIMITS.squarenessDeg.refuse,
-        `The ${moves} were ${squarenessDeg.toFixed(0)} degrees off the horizontal: stand upright first, then move straight forward.`,
-      ),
+      problem('axis-not-square', squarenessDeg > LIMITS.squarenessDeg.refuse, {
+        moves,
+        deg: whole(squarenessDeg),
+      }),
     );
   return found;
 }
@@ -164,12 +99,7 @@ export function axisProblems(
 export function swapProblem(steps: CalibrationSteps): CalibrationProblem | null {
   const chest = rate(steps.armRaises.flatMap((w) => w.chest));
   const arm = rate(steps.armRaises.flatMap((w) => w.trailArm));
-  if (!(chest > 2 * arm && chest > 0.1)) return null;
-  return problem(
-    'swapped-sensors',
-    true,
-    'The two sensors seem to be swapped: the chest sensor went up with the arm. Exchange them and start again.',
-  );
+  return chest > 2 * arm && chest > 0.1 ? problem('swapped-sensors', true) : null;
 }
 
 const rate = (samples: readonly Orientation[]): number => {

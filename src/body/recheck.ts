@@ -19,9 +19,15 @@ import {
   towardRight,
 } from './calibration.ts';
 import { LIMITS, RECHECK_LIMITS } from './calibrationLimits.ts';
-import { missingStep, movementProblems, standProblems } from './calibrationProblems.ts';
+import {
+  SENSOR_WORD,
+  missingStep,
+  movementProblems,
+  standProblems,
+} from './calibrationProblems.ts';
 import type { CalibrationProblem, SensorCalibrationQuality } from './calibrationResult.ts';
 import type { StepWindow, WornSensor } from './calibrationSteps.ts';
+import { problem } from './calibrationTexts.ts';
 import { type FunctionalAxis, functionalAxis } from './functionalAxis.ts';
 import { gyroAgreement, standOf } from './stillness.ts';
 
@@ -47,11 +53,6 @@ interface Compared {
   readonly quality: SensorCalibrationQuality;
   readonly problems: readonly CalibrationProblem[];
 }
-
-const SENSOR_WORD: Record<WornSensor, string> = {
-  chest: 'chest sensor',
-  trailArm: 'trail arm sensor',
-};
 
 /**
  * Compares the mounting with the kept one. Accepted, the kept fits stand; refused, there are none and the
@@ -80,11 +81,7 @@ export function recheck(
   };
 }
 
-const NOTHING_KEPT: CalibrationProblem = {
-  code: 'nothing-kept',
-  refuses: true,
-  message: 'No earlier calibration is kept to compare with: do the whole calibration.',
-};
+const NOTHING_KEPT = problem('nothing-kept', true);
 
 function compare(
   sensor: WornSensor,
@@ -112,11 +109,9 @@ const clearProblem = (sensor: WornSensor, { explained }: FunctionalAxis): Calibr
   explained >= LIMITS.explained.refuse
     ? []
     : [
-        {
-          code: 'axis-unclear',
-          refuses: true,
-          message: `The ${sensor === 'chest' ? 'bow' : 'arm raise'} went in more than one direction: repeat the check straight forward, without turning.`,
-        },
+        problem('axis-unclear:recheck', true, {
+          move: sensor === 'chest' ? 'bow' : 'arm raise',
+        }),
       ];
 
 /**
@@ -148,12 +143,13 @@ function movedProblem(sensor: WornSensor, shift: MountingShift | null): Calibrat
   const limits = RECHECK_LIMITS[sensor];
   const { tiltDeg, twistDeg } = shift;
   if (tiltDeg <= limits.tiltDeg && twistDeg <= limits.twistDeg) return [];
-  const part = sensor === 'chest' ? 'chest' : 'arm';
   return [
-    {
-      code: 'mounting-moved',
-      refuses: true,
-      message: `The ${SENSOR_WORD[sensor]} has moved by about ${Math.hypot(tiltDeg, twistDeg).toFixed(0)} degrees (tilted ${tiltDeg.toFixed(0)}, twisted around the ${part} ${twistDeg.toFixed(0)}): do the whole calibration.`,
-    },
+    problem('mounting-moved', true, {
+      sensor: SENSOR_WORD[sensor],
+      deg: Math.hypot(tiltDeg, twistDeg).toFixed(0),
+      tilt: tiltDeg.toFixed(0),
+      part: sensor === 'chest' ? 'chest' : 'arm',
+      twist: twistDeg.toFixed(0),
+    }),
   ];
 }

@@ -1,9 +1,30 @@
+import { type SentenceBook, fill } from '../sensors/sentence.ts';
+
 /** One thing that is wrong; `message` is a sentence that names the path. */
 export interface Problem {
   /** Dotted, as in `targets.holdS.min`. */
   readonly path: string;
   readonly message: string;
 }
+
+/** What can be wrong with a field. */
+export const FIELD_TEXTS = {
+  object: '{path} must be an object, not {found}.',
+  unknown: '{path} is not known; known here: {known}.',
+  number: '{path} must be a number from {low} to {high}, not {found}.',
+  whole: '{path} must be a whole number, not {found}.',
+  text: '{path} must be a text, not {found}.',
+  longest: '{path} must have at most {most} characters.',
+  control: '{path} must not hold control characters.',
+  'one-of': '{path} must be one of {choices}, not {found}.',
+  list: '{path} must be a list, not {found}.',
+  items: '{path} must have at most {most} items.',
+  schema: '{path} must be 1; this version reads no other.',
+  'empty-band': '{path} needs a min or a max; write null to ask for nothing.',
+  'min-above-max': '{path} has a min ({min}) above its max ({max}).',
+  'week-below-session': '{path} must not be below volume.perSession ({perSession}).',
+} as const satisfies SentenceBook;
+export type FieldTextKey = keyof typeof FIELD_TEXTS;
 
 export type Bounds = readonly [low: number, high: number];
 export type Json = Readonly<Record<string, unknown>>;
@@ -15,20 +36,24 @@ export type Json = Readonly<Record<string, unknown>>;
 export class JsonReader {
   readonly problems: Problem[] = [];
 
-  refuse(path: string, must: string): void {
-    this.problems.push({ path, message: `${path} ${must}.` });
+  refuse(
+    path: string,
+    key: FieldTextKey,
+    values: Readonly<Record<string, string | number>> = {},
+  ): void {
+    this.problems.push({ path, message: fill(FIELD_TEXTS[key], { path, ...values }) });
   }
 
   /** @param root where the object is the whole document its fields' paths stand alone */
   object(value: unknown, path: string, known: readonly string[], root = false): Json {
     if (value === undefined) return {};
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-      this.refuse(path, `must be an object, not ${describe(value)}`);
+      this.refuse(path, 'object', { found: describe(value) });
       return {};
     }
     for (const key of Object.keys(value).filter((k) => !known.includes(k))) {
       const at = root ? printable(key) : `${path}.${printable(key)}`;
-      this.refuse(at, `is not known; known here: ${known.join(', ')}`);
+      this.refuse(at, 'unknown', { known: known.join(', ') });
     }
     return value as Json;
   }
@@ -36,25 +61,25 @@ export class JsonReader {
   number(value: unknown, path: string, [low, high]: Bounds, fallback: number): number {
     if (value === undefined) return fallback;
     if (typeof value === 'number' && value >= low && value <= high) return value + 0; // no -0
-    this.refuse(path, `must be a number from ${low} to ${high}, not ${describe(value)}`);
+    this.refuse(path, 'number', { low, high, found: describe(value) });
     return fallback;
   }
 
   whole(value: unknown, path: string, bounds: Bounds, fallback: number): number {
     const n = this.number(value, path, bounds, fallback);
     if (Number.isInteger(n)) return n;
-    this.refuse(path, `must be a whole number, not ${n}`);
+    this.refuse(path, 'whole', { found: n });
     return fallback;
   }
 
   text(value: unknown, path: string, longest: number, fallback: string): string {
     if (value === undefined) return fallback;
     if (typeof value !== 'string') {
-      this.refuse(path, `must be a text, not ${describe(value)}`);
+      this.refuse(path, 'text', { found: describe(value) });
       return fallback;
     }
-    if (value.length > longest) this.refuse(path, `must have at most ${longest} characters`);
-    if (CONTROL.test(value)) this.refuse(path, 'must not hold control characters');
+    if (value.length > longest) this.refuse(path, 'longest', { most: longest });
+    if (CONTROL.test(value)) this.refuse(path, 'control');
     return value;
   }
 
@@ -62,17 +87,17 @@ export class JsonReader {
     if (value === undefined) return fallback;
     const found = choices.find((c) => c === value);
     if (found === undefined)
-      this.refuse(path, `must be one of ${choices.join(', ')}, not ${describe(value)}`);
+      this.refuse(path, 'one-of', { choices: choices.join(', '), found: describe(value) });
     return found ?? fallback;
   }
 
   list(value: unknown, path: string, most: number): readonly unknown[] | undefined {
     if (value === undefined) return undefined;
     if (!Array.isArray(value)) {
-      this.refuse(path, `must be a list, not ${describe(value)}`);
+      this.refuse(path, 'list', { found: describe(value) });
       return undefined;
     }
-    if (value.length > most) this.refuse(path, `must have at most ${most} items`);
+    if (value.length > most) this.refuse(path, 'items', { most });
     return value.slice(0, most);
   }
 }

@@ -7,27 +7,14 @@ import {
   MISSED_CATCH,
   notScored,
   STAY_EASY,
+  type Unscored,
 } from './cues.ts';
 import { measureValue } from './measureValue.ts';
 import type { Check, Cue, Verdict } from './judgement.ts';
 import { type Plan, TARGET_MEASURES, type Target, type TargetMeasure } from './plan.ts';
 
-/** Flags after which no number of the repetition is trusted, and why in words. */
-const UNSCORED: Partial<Record<RepetitionFlag, string>> = {
-  gap: 'signal was lost',
-  saturated: 'sensor went over range',
-};
-
-/** What is missing, for the cue. */
-const NOT_SEEN: Record<TargetMeasure, string> = {
-  holdS: 'hold not seen',
-  chestLeadMs: 'arm start not seen',
-  leanChangeDeg: 'lean not seen',
-  addedFlexionDeg: 'bend not seen',
-  keptRotationDeg: 'arm turn not seen',
-  turnTowardTargetDeg: 'turn not seen',
-  releaseToCatchMs: 'catch not seen',
-};
+/** Flags after which no number of the repetition is trusted. */
+const UNSCORED: Partial<Record<RepetitionFlag, Unscored>> = { gap: 'gap', saturated: 'range' };
 
 /** The club was not caught in the time a fall can take: it landed, or no catch was found. */
 export const catchMissed = (r: Pick<Rehearsal, 'flags'>): boolean =>
@@ -58,16 +45,16 @@ export function judgeRehearsal(rehearsal: Rehearsal, plan: Plan, warningStands =
   return { passed: true, checks, cue: goodCue(rehearsal.index) };
 }
 
-function unscoredReason(flags: readonly RepetitionFlag[]): string | undefined {
+function unscoredReason(flags: readonly RepetitionFlag[]): Unscored | undefined {
   return flags.map((f) => UNSCORED[f]).find((reason) => reason !== undefined);
 }
 
 /** A missing measure leaves a repetition unscored only where nothing else failed. */
-function missingReason(checks: readonly Check[]): string | undefined {
+function missingReason(checks: readonly Check[]): Unscored | undefined {
   if (checks.some((c) => c.passed === false)) return undefined;
   const missing = checks.find((c) => c.passed === null);
-  if (missing) return NOT_SEEN[missing.measure];
-  return checks.length === 0 ? 'plan has no targets' : undefined;
+  if (missing) return missing.measure;
+  return checks.length === 0 ? 'targets' : undefined;
 }
 
 function checkMeasure(r: Rehearsal, measure: TargetMeasure, target: Target | null): Check[] {

@@ -39,7 +39,7 @@ export interface NextStep {
 }
 
 /** With fewer scored rehearsals nothing is advised. This and the shares below are choices. */
-const ADVICE_FEWEST = 5;
+export const ADVICE_FEWEST = 5;
 const OFTEN = 0.25;
 const MIX_KEPT = 0.8;
 const MOSTLY = 0.8;

@@ -10,72 +10,131 @@ import {
   askedRatio,
 } from './plan.ts';
 
+/** What the sentences about a changed plan are made of. */
+export interface PlanChangeWords {
+  readonly changed: (what: string, before: string, after: string) => string;
+  readonly fields: Readonly<
+    Record<'name' | 'stage' | 'mix' | 'perSession' | 'perWeek' | keyof OwnRange, string>
+  >;
+  readonly measure: (measure: TargetMeasure) => string;
+  readonly target: (measure: TargetMeasure, target: Target) => string;
+  readonly notAsked: string;
+  readonly stage: (stage: Plan['stage']) => string;
+  readonly rehearsalsOnly: string;
+  readonly ratio: (rehearsals: number, balls: number) => string;
+  readonly atMost: (n: number) => string;
+  readonly notSet: string;
+  readonly added: (item: string) => string;
+  readonly gone: (item: string) => string;
+  readonly otherOrder: string;
+  readonly note: Readonly<Record<'gone' | 'added' | 'rewritten', string>>;
+}
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const asks = (measure: TargetMeasure, target: Target | null): string =>
-  target === null ? 'not asked' : targetText(measure, target);
-
-const changed = (what: string, before: string, after: string): string[] =>
-  before === after ? [] : [`${capital(what)}: ${after}, was ${before}.`];
-
-function ratioText(plan: Plan): string {
-  const { rehearsals, balls } = askedRatio(plan);
-  return balls === 0 ? 'rehearsals only' : `${rehearsals} to ${balls}`;
-}
-
-const targetChanges = (before: Plan, after: Plan): string[] =>
-  TARGET_MEASURES.flatMap((m) =>
-    changed(MEASURE_INFO[m].name, asks(m, before.targets[m]), asks(m, after.targets[m])),
-  );
-
-const RANGE_NAMES: Readonly<Record<keyof OwnRange, string>> = {
-  externalRotationDeg: 'own range, arm turned out',
-  flexionDeg: 'own range, forward bend',
-  lateralTrailDeg: 'own range, bend to the trail side',
-  lateralLeadDeg: 'own range, bend to the lead side',
+const ENGLISH: PlanChangeWords = {
+  changed: (what, before, after) => `${capital(what)}: ${after}, was ${before}.`,
+  fields: {
+    name: 'name',
+    stage: 'stage',
+    mix: 'mix',
+    perSession: 'repetitions in a session',
+    perWeek: 'repetitions in a week',
+    externalRotationDeg: 'own range, arm turned out',
+    flexionDeg: 'own range, forward bend',
+    lateralTrailDeg: 'own range, bend to the trail side',
+    lateralLeadDeg: 'own range, bend to the lead side',
+  },
+  measure: (measure) => MEASURE_INFO[measure].name,
+  target: targetText,
+  notAsked: 'not asked',
+  stage: (stage) => STAGES[stage].name,
+  rehearsalsOnly: 'rehearsals only',
+  ratio: (rehearsals, balls) => `${rehearsals} to ${balls}`,
+  atMost: (n) => `at most ${n}`,
+  notSet: 'not set',
+  added: (item) => `Checklist, new: ${item}`,
+  gone: (item) => `Checklist, no longer: ${item}`,
+  otherOrder: 'Checklist: another order.',
+  note: {
+    gone: 'The note was taken away.',
+    added: 'A note was added.',
+    rewritten: 'The note was rewritten.',
+  },
 };
 
-function rangeChanges({ ownRange: before }: Plan, { ownRange: after }: Plan): string[] {
-  const text = (deg: number | undefined): string => (deg === undefined ? 'not set' : `${deg}°`);
-  return (Object.keys(RANGE_NAMES) as (keyof OwnRange)[]).flatMap((key) =>
-    changed(RANGE_NAMES[key], text(before[key]), text(after[key])),
-  );
+type Field = keyof PlanChangeWords['fields'];
+
+/** One field of a plan, in words. */
+interface Line {
+  readonly what: string;
+  readonly text: string;
 }
 
-function checklistChanges({ checklist: before }: Plan, { checklist: after }: Plan): string[] {
-  const added = after.filter((item) => !before.includes(item));
-  const gone = before.filter((item) => !after.includes(item));
-  const moved = added.length + gone.length === 0 && before.join('\n') !== after.join('\n');
+const RANGES = [
+  'externalRotationDeg',
+  'flexionDeg',
+  'lateralTrailDeg',
+  'lateralLeadDeg',
+] as const satisfies readonly (keyof OwnRange)[];
+
+function ratioText(plan: Plan, words: PlanChangeWords): string {
+  const { rehearsals, balls } = askedRatio(plan);
+  return balls === 0 ? words.rehearsalsOnly : words.ratio(rehearsals, balls);
+}
+
+/** Every field that is one value, in the order of reading. */
+function linesOf(plan: Plan, words: PlanChangeWords): readonly Line[] {
+  const line = (field: Field, text: string): Line => ({ what: words.fields[field], text });
+  const target = (m: TargetMeasure): string => {
+    const asked = plan.targets[m];
+    return asked === null ? words.notAsked : words.target(m, asked);
+  };
   return [
-    ...added.map((item) => `Checklist, new: ${item}`),
-    ...gone.map((item) => `Checklist, no longer: ${item}`),
-    ...(moved ? ['Checklist: another order.'] : []),
+    line('name', plan.name),
+    line('stage', words.stage(plan.stage)),
+    line('mix', ratioText(plan, words)),
+    ...TARGET_MEASURES.map((m) => ({ what: words.measure(m), text: target(m) })),
+    line('perSession', words.atMost(plan.volume.perSession)),
+    line('perWeek', words.atMost(plan.volume.perWeek)),
+    ...RANGES.map((key) => {
+      const deg = plan.ownRange[key];
+      return line(key, deg === undefined ? words.notSet : `${deg}°`);
+    }),
   ];
 }
 
-function noteChange({ note: before }: Plan, { note: after }: Plan): string[] {
+function checklistChanges(
+  { checklist: before }: Plan,
+  { checklist: after }: Plan,
+  words: PlanChangeWords,
+): string[] {
+  const added = after.filter((item) => !before.includes(item));
+  const gone = before.filter((item) => !after.includes(item));
+  const moved = added.length + gone.length === 0 && before.join('\n') !== after.join('\n');
+  return [...added.map(words.added), ...gone.map(words.gone), ...(moved ? [words.otherOrder] : [])];
+}
+
+function noteChange({ note: before }: Plan, { note: after }: Plan, w: PlanChangeWords): string[] {
   if (before === after) return [];
-  if (after === '') return ['The note was taken away.'];
-  return [before === '' ? 'A note was added.' : 'The note was rewritten.'];
+  if (after === '') return [w.note.gone];
+  return [before === '' ? w.note.added : w.note.rewritten];
 }
 
 /** What is different in `after`, one sentence each; empty where nothing is. */
-export const planChanges = (before: Plan, after: Plan): readonly string[] => [
-  ...changed('name', before.name, after.name),
-  ...changed('stage', STAGES[before.stage].name, STAGES[after.stage].name),
-  ...changed('mix', ratioText(before), ratioText(after)),
-  ...targetChanges(before, after),
-  ...changed(
-    'repetitions in a session',
-    `at most ${before.volume.perSession}`,
-    `at most ${after.volume.perSession}`,
-  ),
-  ...changed(
-    'repetitions in a week',
-    `at most ${before.volume.perWeek}`,
-    `at most ${after.volume.perWeek}`,
-  ),
-  ...rangeChanges(before, after),
-  ...checklistChanges(before, after),
-  ...noteChange(before, after),
-];
+export function planChanges(
+  before: Plan,
+  after: Plan,
+  words: PlanChangeWords = ENGLISH,
+): readonly string[] {
+  const former = linesOf(before, words);
+  const fields = linesOf(after, words).flatMap(({ what, text }, i) => {
+    const was = former[i]?.text ?? '';
+    return text === was ? [] : [words.changed(what, was, text)];
+  });
+  return [
+    ...fields,
+    ...checklistChanges(before, after, words),
+    ...noteChange(before, after, words),
+  ];
+}

@@ -46,8 +46,7 @@ export function validatePlan(value: unknown): PlanReading {
 
 function readPlan(read: JsonReader, value: unknown): Plan {
   const p = read.object(value, 'plan', Object.keys(DEFAULT_PLAN), true);
-  if (p.schema !== undefined && p.schema !== 1)
-    read.refuse('schema', 'must be 1; this version reads no other');
+  if (p.schema !== undefined && p.schema !== 1) read.refuse('schema', 'schema');
   return {
     schema: 1,
     name: read.text(p.name, 'name', LIMITS.name, DEFAULT_PLAN.name),
@@ -95,10 +94,9 @@ function readTarget(read: JsonReader, value: unknown, measure: TargetMeasure): T
 }
 
 function refuseEmptyBand(read: JsonReader, path: string, { min, max }: Target): void {
-  if (min === undefined && max === undefined)
-    read.refuse(path, 'needs a min or a max; write null to ask for nothing');
+  if (min === undefined && max === undefined) read.refuse(path, 'empty-band');
   else if (min !== undefined && max !== undefined && min > max)
-    read.refuse(path, `has a min (${min}) above its max (${max})`);
+    read.refuse(path, 'min-above-max', { min, max });
 }
 
 function readOwnRange(read: JsonReader, value: unknown): OwnRange {
@@ -116,8 +114,7 @@ function readVolume(read: JsonReader, value: unknown): Plan['volume'] {
   const { volume } = DEFAULT_PLAN;
   const perSession = read.whole(v.perSession, 'volume.perSession', [1, 500], volume.perSession);
   const perWeek = read.whole(v.perWeek, 'volume.perWeek', [1, 3500], volume.perWeek);
-  if (perSession > perWeek)
-    read.refuse('volume.perWeek', `must not be below volume.perSession (${perSession})`);
+  if (perSession > perWeek) read.refuse('volume.perWeek', 'week-below-session', { perSession });
   return { perSession, perWeek };
 }
 

@@ -1,4 +1,5 @@
 import { mean } from '../math/stats.ts';
+import { fill } from '../sensors/sentence.ts';
 import type { Rehearsal } from '../swings/repetition.ts';
 import { catchMissed, isUnscored } from './judge.ts';
 import type { SafetyWarning, WarningId } from './judgement.ts';
@@ -31,7 +32,7 @@ export function painWarning({ rating, atStart, signs, atS }: PainReport): Safety
   if (rating > PAIN_HIGH_ABOVE || signs.length > 0) return warningOf('pain-high', atS);
   if (rating < PAIN_NOW_FROM && (atStart === null || rating < atStart + PAIN_NOW_RISE)) return null;
   const warning = warningOf('pain-now', atS);
-  return { ...warning, text: warning.text.replace('{pain}', String(rating)) };
+  return { ...warning, text: fill(warning.text, { pain: rating }) };
 }
 
 /** @param baseline the rating before the last session; `null` where there is none */

@@ -1,6 +1,7 @@
 import { BehaviorSubject, type Observable, switchMap } from 'rxjs';
 import type { LivePractice, PracticeChange } from './livePractice.ts';
 import type { PracticeCommand, Refusal } from './obey.ts';
+import { REFUSALS } from './refusals.ts';
 
 /** What kind of practice to begin. */
 export interface Beginning {
@@ -41,7 +42,7 @@ export interface HostOptions {
 export function practiceHost({ first, make, keep }: HostOptions): PracticeHost {
   const practices = new BehaviorSubject(first);
   const begin = (beginning: Beginning): Refusal => {
-    if (make === undefined) return 'This service plays a recording; it cannot begin a practice.';
+    if (make === undefined) return REFUSALS['only-a-recording'];
     const before = practices.value;
     const next = make(beginning);
     practices.next(next);

@@ -3,8 +3,10 @@ import { type CorrectedKind, canUndo } from '../coaching/ledger.ts';
 import { markOf, undoMark } from '../coaching/marks.ts';
 import { type PainSign, SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import { painWarning } from '../coaching/warnings.ts';
+import { fill } from '../sensors/sentence.ts';
 import { summaryView } from './book.ts';
 import { skipStep } from './guide/guide.ts';
+import { REFUSALS } from './refusals.ts';
 import { acknowledge, setSection, setWarnings } from './reduce.ts';
 import {
   type Run,
@@ -63,7 +65,7 @@ function ratePain<S>(run: Run<S>, rating: number, signs: readonly PainSign[]): v
 }
 
 function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
-  if (run.draft.view.stage !== 'safety') return 'The safety check is done already.';
+  if (run.draft.view.stage !== 'safety') return REFUSALS['safety-done'];
   const outcome = judgeSafety(answers, run.draft.view.person.painBefore);
   if (outcome.kind === 'missing') return outcome.warning.text;
   for (const warning of outcome.warnings) setWarnings(run.draft, { type: 'raised', warning });
@@ -74,26 +76,24 @@ function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
   return null;
 }
 
-const SENSORS_FIRST = 'Both sensors must be well first; the list says what is missing.';
-
 function goOn<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
   if (stage === 'strap') beginStage(run, 'check');
   else if (stage === 'calibrate' && run.guide?.part === 'recheck') beginStage(run, 'calibrate');
   else if (stage === 'check') {
     tellSensors(run, run.options.now());
-    if (sensorProblems(run.draft.view.sensors).length > 0) return SENSORS_FIRST;
+    if (sensorProblems(run.draft.view.sensors).length > 0) return REFUSALS['sensors-first'];
     beginStage(run, 'calibrate');
   } else if (stage === 'range') beginPart(run, 'range');
-  else return 'There is nothing to go on from here.';
+  else return REFUSALS['nothing-to-go-on'];
   return null;
 }
 
 function compareWithKept<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
-  if (stage !== 'check') return 'A re-check comes after the sensor check.';
+  if (stage !== 'check') return REFUSALS['recheck-later'];
   tellSensors(run, run.options.now());
-  if (sensorProblems(run.draft.view.sensors).length > 0) return SENSORS_FIRST;
+  if (sensorProblems(run.draft.view.sensors).length > 0) return REFUSALS['sensors-first'];
   const refusal = beginRecheck(run);
   if (refusal === null) setStage(run, 'calibrate');
   return refusal;
@@ -101,7 +101,7 @@ function compareWithKept<S>(run: Run<S>): Refusal {
 
 function leaveOut<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
-  if (stage !== 'range') return 'This step cannot be left out.';
+  if (stage !== 'range') return REFUSALS['not-left-out'];
   if (run.guide === null) beginStage(run, 'address');
   else skipStep(run.guide, (output) => takeGuideOutput(run, output));
   showGuide(run);
@@ -113,7 +113,7 @@ const REPEATABLE: readonly Stage[] = ['calibrate', 'range', 'address', 'practice
 /** Once more: the part under way from its start; from the practice, the whole calibration. */
 function again<S>(run: Run<S>): Refusal {
   const { stage } = run.draft.view;
-  if (!REPEATABLE.includes(stage)) return 'There is nothing to repeat here.';
+  if (!REPEATABLE.includes(stage)) return REFUSALS['nothing-to-repeat'];
   if (stage === 'range') beginPart(run, 'range');
   else if (stage === 'calibrate' && run.guide?.part === 'recheck') beginPart(run, 'recheck');
   else if (stage === 'address') beginPart(run, 'address');
@@ -125,32 +125,30 @@ function again<S>(run: Run<S>): Refusal {
 }
 
 function finish<S>(run: Run<S>): Refusal {
-  if (run.draft.view.stage !== 'practice') return 'No practice is under way.';
+  if (run.draft.view.stage !== 'practice') return REFUSALS['no-practice'];
   endPractice(run, 'after');
   return null;
 }
 
 function pauseOrResume<S>(run: Run<S>, type: 'pause' | 'resume'): Refusal {
-  if (run.draft.view.stage !== 'practice') return 'No practice is under way.';
+  if (run.draft.view.stage !== 'practice') return REFUSALS['no-practice'];
   run.options.source.ask?.(type === 'pause' ? 'rest' : 'practise');
   run.post({ type, value: null, onsetS: saidNow(run), durationS: 0 });
   return null;
 }
 
-const IS_OVER = 'The practice is over: what was kept stays as it is.';
-
 /** Corrections go into the recording, and from there into the book. */
 function correct<S>(run: Run<S>, index: number, kind: CorrectedKind): Refusal {
-  if (isOver(run.draft.view)) return IS_OVER;
+  if (isOver(run.draft.view)) return REFUSALS['is-over'];
   const repetition = run.draft.book.repetitions.get(index);
-  if (repetition === undefined) return `There is no repetition ${index} in this session.`;
+  if (repetition === undefined) return fill(REFUSALS['no-repetition'], { index });
   run.post(markOf(repetition, kind, saidNow(run)));
   return null;
 }
 
 function undo<S>(run: Run<S>): Refusal {
-  if (isOver(run.draft.view)) return IS_OVER;
-  if (!canUndo(run.draft.book.ledger)) return 'There is no correction to take back.';
+  if (isOver(run.draft.view)) return REFUSALS['is-over'];
+  if (!canUndo(run.draft.book.ledger)) return REFUSALS['nothing-to-undo'];
   run.post(undoMark(saidNow(run)));
   return null;
 }
@@ -161,7 +159,7 @@ export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
     case 'acknowledge':
       return refuseUnless(
         acknowledge(run.draft, command.id, sessionNow(run)),
-        'That warning does not stand any more.',
+        REFUSALS['warning-gone'],
       );
     case 'correct':
       return correct(run, command.index, command.kind);
@@ -192,7 +190,7 @@ export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
 
 function close<S>(run: Run<S>, pain: number, signs: readonly PainSign[]): Refusal {
   const { draft } = run;
-  if (draft.view.stage !== 'after') return 'There is no session to close.';
+  if (draft.view.stage !== 'after') return REFUSALS['nothing-to-close'];
   // Told of the practice as a whole: it stands at the recording's end.
   const atS = Math.max(run.newest?.timeS ?? 0, run.saidS);
   const warning = painWarning({ rating: pain, signs, atStart: run.painAtStart, atS });

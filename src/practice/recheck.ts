@@ -1,3 +1,5 @@
+import { fill } from '../sensors/sentence.ts';
+import { REFUSALS } from './refusals.ts';
 import type { SensorIdentity } from './person.ts';
 import { type Run, beginPart } from './run.ts';
 
@@ -18,14 +20,11 @@ const WORD = { chest: 'chest', trailArm: 'trail arm' } as const;
 /** Begins the re-check; or why only a whole calibration will do, in a sentence. */
 export function beginRecheck<S>(run: Run<S>): string | null {
   const { knownOf, settings } = run.options;
-  if (settings.known === undefined || knownOf === undefined)
-    return 'No earlier calibration is kept for this hand: do the whole calibration.';
+  if (settings.known === undefined || knownOf === undefined) return REFUSALS['nothing-kept'];
   const now = sensorsOf(run);
-  if (now.kind !== knownOf.kind)
-    return 'The earlier calibration was done with sensors of another kind: do the whole calibration.';
+  if (now.kind !== knownOf.kind) return REFUSALS['other-kind'];
   const other = (['chest', 'trailArm'] as const).find((s) => now[s] !== knownOf[s]);
-  if (other !== undefined)
-    return `The ${WORD[other]} sensor is not the one of the earlier calibration: do the whole calibration.`;
+  if (other !== undefined) return fill(REFUSALS['other-sensor'], { sensor: WORD[other] });
   beginPart(run, 'recheck');
   return null;
 }

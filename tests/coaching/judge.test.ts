@@ -184,7 +184,7 @@ const ALL_CUES: Cue[] = [
   ...Object.values(FAULT_CUES).flatMap((c) => [c.below, c.above]),
   ...[30, 0, -30].map(chestLeadCue),
   ...[0, 1, 2, 3].map(goodCue),
-  ...['signal was lost', 'sensor went over range', 'arm start not seen'].map(notScored),
+  ...(['gap', 'range', 'chestLeadMs'] as const).map(notScored),
   MISSED_CATCH,
   STAY_EASY,
 ];

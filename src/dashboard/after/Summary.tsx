@@ -14,7 +14,7 @@ function Head({ summary, durationS }: SummaryView) {
       </p>
       <p class="next-step">
         <span class="label">{t.after.next}</span>
-        {summary.next.text}
+        {t.said.nextStep(summary)}
       </p>
     </section>
   );
@@ -48,7 +48,7 @@ function Facts({ summary }: Pick<SummaryView, 'summary'>) {
   return (
     <dl class="facts">
       <dt>{t.after.cue}</dt>
-      <dd>{cue === null ? noCue : `${cue.cue.text} (${t.after.cueTimes(cue.count)})`}</dd>
+      <dd>{cue === null ? noCue : `${t.said.cue(cue.cue)} (${t.after.cueTimes(cue.count)})`}</dd>
       <dt>{t.after.mix}</dt>
       <dd>{balls === 0 ? t.after.noBalls : t.after.mixKept(ballsInMix, balls)}</dd>
       <dt>{t.after.carryOver}</dt>

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
-import { planChanges } from '../../coaching/planChanges.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
@@ -10,7 +9,7 @@ import { draftOf, readDraft } from './draft.ts';
 const words = t.planPage;
 
 function Changes({ before, after }: { readonly before: Plan; readonly after: Plan | null }) {
-  const changes = after === null ? [] : planChanges(before, after);
+  const changes = after === null ? [] : t.said.planChanges(before, after);
   return (
     <section class="what-changes" aria-live="polite">
       <h3>{words.what}</h3>
@@ -59,7 +58,7 @@ export function OwnPlanForm(props: {
   const [draft, setDraft] = useState(() => draftOf(view.plan));
   const [outcome, setOutcome] = useState<{ readonly refusal: string | null } | null>(null);
   const { plan, problems } = readDraft(draft);
-  const unchanged = plan !== null && planChanges(view.plan, plan).length === 0;
+  const unchanged = plan !== null && t.said.planChanges(view.plan, plan).length === 0;
   const take = (from: Plan): void => {
     setDraft(draftOf(from));
     setOutcome(null);
@@ -87,7 +86,7 @@ export function OwnPlanForm(props: {
           <button type="button" onClick={() => take(view.plan)}>
             {words.asItIs}
           </button>
-          <button type="button" onClick={() => take(DEFAULT_PLAN)}>
+          <button type="button" onClick={() => take(t.said.plan(DEFAULT_PLAN))}>
             {words.standard}
           </button>
         </div>

@@ -15,7 +15,7 @@ function StageChoice({ stage, set }: { readonly stage: Stage; readonly set: (s: 
       {(Object.keys(STAGES) as Stage[]).map((one) => (
         <label key={one}>
           <input type="radio" name="stage" checked={stage === one} onChange={() => set(one)} />
-          <b>{STAGES[one].name}</b> {STAGES[one].text}
+          <b>{t.names.stages[one].name}</b> {t.names.stages[one].text}
         </label>
       ))}
     </fieldset>

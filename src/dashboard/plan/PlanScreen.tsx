@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Plan } from '../../coaching/plan.ts';
+import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import type { Progress } from '../../streaming/sessionsContract.ts';
 import { useSection } from '../feed/hooks.ts';
@@ -11,6 +11,20 @@ import { OwnPlanForm } from './OwnPlanForm.tsx';
 import { PlanSheet } from './PlanSheet.tsx';
 
 const words = t.planPage;
+
+/** The plan as this page says it: the standard plan's sentences are the page's own. */
+function told(view: PlanView): PlanView {
+  const plans = view.versions.map(({ plan }) => t.said.plan(plan));
+  const before = [...plans.slice(1), t.said.plan(DEFAULT_PLAN)];
+  return {
+    ...view,
+    plan: t.said.plan(view.plan),
+    versions: view.versions.map((version, i) => {
+      const [plan, former] = [plans[i] ?? version.plan, before[i] ?? version.plan];
+      return { ...version, plan, changes: t.said.planChanges(former, plan) };
+    }),
+  };
+}
 
 const put = (plan: Plan): Promise<PlanView> =>
   ask<PlanView>('plan', {
@@ -25,7 +39,7 @@ function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView)
   const save = (plan: Plan): Promise<string | null> =>
     put(plan).then(
       (next) => {
-        set(next);
+        set(told(next));
         return null;
       },
       (error: Error) => error.message,
@@ -50,7 +64,7 @@ function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView)
 export function PlanScreen() {
   const { data, problem } = useLoad<PlanView>('plan');
   const [view, setView] = useState<PlanView | null>(null);
-  useEffect(() => setView(data), [data]);
+  useEffect(() => setView(data && told(data)), [data]);
   return (
     <main id="main" class="page plan-page" tabIndex={-1}>
       <h1>{words.title}</h1>

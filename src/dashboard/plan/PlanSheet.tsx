@@ -1,12 +1,4 @@
-import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
-import {
-  type Plan,
-  STAGES,
-  TARGET_BASIS,
-  TARGET_MEASURES,
-  type TargetMeasure,
-  askedRatio,
-} from '../../coaching/plan.ts';
+import { type Plan, TARGET_MEASURES, type TargetMeasure, askedRatio } from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
 import { MeasureDrawing } from './MeasureDrawing.tsx';
 
@@ -19,7 +11,7 @@ interface SheetProps {
 
 function TargetCard({ measure, plan, leftHanded }: SheetProps & { measure: TargetMeasure }) {
   const target = plan.targets[measure];
-  const { what, accuracy } = MEASURE_INFO[measure];
+  const { what, accuracy } = t.measures.info[measure];
   const label = t.measures.label(measure);
   return (
     <li>
@@ -29,7 +21,7 @@ function TargetCard({ measure, plan, leftHanded }: SheetProps & { measure: Targe
         <p class="lead">{target === null ? words.notAsked : t.measures.target(measure, target)}</p>
         <p>{what}</p>
         <p class="fine">
-          {words.howSure}: {accuracy.text}. {words.target}: {TARGET_BASIS}.
+          {words.howSure}: {accuracy.text}. {words.target}: {t.names.targetBasis}.
         </p>
       </div>
     </li>
@@ -45,7 +37,7 @@ export function PlanSheet({ plan, leftHanded }: SheetProps) {
       <dl>
         <dt>{words.stage}</dt>
         <dd>
-          <b>{STAGES[plan.stage].name}</b>. {STAGES[plan.stage].text}
+          <b>{t.names.stages[plan.stage].name}</b>. {t.names.stages[plan.stage].text}
         </dd>
         <dt>{words.mix}</dt>
         <dd>{words.mixText(rehearsals, balls)}</dd>
@@ -59,7 +51,7 @@ export function PlanSheet({ plan, leftHanded }: SheetProps) {
         )}
       </dl>
       <h2>{words.targets}</h2>
-      <p class="fine">{words.basis(TARGET_BASIS)}</p>
+      <p class="fine">{words.basis(t.names.targetBasis)}</p>
       <ul class="plan-cards plain">
         {TARGET_MEASURES.map((measure) => (
           <TargetCard key={measure} measure={measure} plan={plan} leftHanded={leftHanded} />

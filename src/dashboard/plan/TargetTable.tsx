@@ -1,4 +1,3 @@
-import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
 import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import { TableHead } from '../shell/TableHead.tsx';
@@ -28,8 +27,8 @@ function Row({ measure, props }: { readonly measure: TargetMeasure; props: PlanE
     <td>
       <NumberField
         bare
-        label={words.end[which](MEASURE_INFO[measure].name)}
-        unit={MEASURE_INFO[measure].unit}
+        label={words.end[which](t.measures.info[measure].name)}
+        unit={t.measures.info[measure].unit}
         value={target[which]}
         set={(value) =>
           set({

@@ -1,5 +1,6 @@
 import type { Problem } from '../../coaching/jsonReader.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
+import { t } from '../strings/strings.ts';
 import type { PlanDraft } from './draft.ts';
 
 export interface PlanEditorProps {
@@ -12,4 +13,6 @@ export interface PlanEditorProps {
 }
 
 export const problemAt = (problems: readonly Problem[], path: string): string | null =>
-  problems.find((p) => p.path === path || p.path.startsWith(`${path}[`))?.message ?? null;
+  problems
+    .filter((p) => p.path === path || p.path.startsWith(`${path}[`))
+    .map((p) => t.said.field(p))[0] ?? null;

@@ -11,7 +11,7 @@ function ratioText(ledger: LedgerView, plan: Plan): string {
   const { rehearsals, balls } = askedRatio(plan);
   const asked = t.ledger.asked(rehearsals, balls);
   if (ledger.ratio === null) return t.ledger.noRatio(asked);
-  return t.ledger.kept(ledger.ratio.toFixed(1), asked);
+  return t.ledger.kept(t.decimal(ledger.ratio, 1), asked);
 }
 
 const SHOWN = 24;

@@ -12,12 +12,12 @@ export function SourceNotice() {
     <>
       {source?.state === 'failed' && (
         <p class="notice notice-bad" role="alert">
-          {t.source.failed(source.reason ?? '')}
+          {t.source.failed(t.said.refusal(source.reason ?? ''))}
         </p>
       )}
       {said !== null && (
         <p class="notice" role="status">
-          {said}
+          {t.said.refusal(said)}
         </p>
       )}
       {problems.map((problem) => (
@@ -26,7 +26,7 @@ export function SourceNotice() {
           class={problem.refuses ? 'notice notice-bad' : 'notice'}
           role={problem.refuses ? 'alert' : 'status'}
         >
-          {problem.message}
+          {t.said.calibration(problem)}
         </p>
       ))}
     </>

@@ -34,7 +34,7 @@ function HoldBand() {
   if (target === null || phase === null) return <div class="hold" />;
   const heldS = phase.phase === 'top' ? phase.holdS : 0;
   const share = Math.min(1, heldS / target);
-  const text = t.hold.value(heldS.toFixed(1), target.toFixed(1));
+  const text = t.hold.value(t.decimal(heldS, 1), t.decimal(target, 1));
   return (
     <div class="hold">
       <div

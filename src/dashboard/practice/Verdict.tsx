@@ -8,7 +8,7 @@ const entryOf = (r: JudgedRepetition): Mark =>
   markOf({ kind: r.kind, passed: r.kind === 'rehearsal' ? r.verdict.passed : null });
 
 function cueOf(r: JudgedRepetition): string {
-  if (r.kind === 'rehearsal') return r.verdict.cue.text;
+  if (r.kind === 'rehearsal') return t.said.cue(r.verdict.cue);
   return r.kind === 'ball' ? t.verdict.ballDetail : t.verdict.practiceSwingDetail;
 }
 

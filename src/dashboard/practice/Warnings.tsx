@@ -22,7 +22,7 @@ export function WarningText(props: {
           {t.warnings.title}
           {of > 1 && ` ${t.home.warningPlace(place, of)}`}.
         </strong>{' '}
-        {warning.text} {children}
+        {t.said.warning(warning)} {children}
       </p>
     </>
   );

@@ -8,7 +8,7 @@ export interface StageWord {
   readonly mood: 'calm' | 'hold' | 'go' | 'caught' | 'rest';
 }
 
-const seconds = (s: number): string => s.toFixed(1);
+const seconds = (s: number): string => t.decimal(s, 1);
 
 function calibrating(view: PracticeView): StageWord {
   const { quality, steps } = view.calibration;

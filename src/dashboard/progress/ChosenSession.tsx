@@ -1,5 +1,4 @@
 import type { Plan } from '../../coaching/plan.ts';
-import { STAGES } from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
 import type { Step } from './course.ts';
 import { type PlanChange, planDifference } from './planDifference.ts';
@@ -16,7 +15,7 @@ function changeText(change: PlanChange): string {
   const { what, before, after } = change;
   if (what === 'other') return words.change.other();
   if (what !== 'stage') return words.change[what](before, after);
-  const name = (stage: string): string => STAGES[stage as Plan['stage']].name.toLowerCase();
+  const name = (stage: string): string => t.names.stages[stage as Plan['stage']].name;
   return words.change.stage(name(before), name(after));
 }
 

@@ -63,7 +63,7 @@ function RangeChoice(props: {
   );
 }
 
-const percentLabel: Label = (v) => `${v.toFixed(0).replace('-', '−')} %`;
+const percentLabel: Label = (v) => `${t.decimal(v, 0)} %`;
 const painLabel: Label = (v) => `${v}`;
 
 function Charts(props: {

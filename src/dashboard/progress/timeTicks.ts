@@ -1,12 +1,13 @@
 import type { Range } from '../review/plot/scale.ts';
+import { t } from '../strings/strings.ts';
 
 export interface TimeTick {
   readonly ms: number;
   readonly text: string;
 }
 
-const monthYear = new Intl.DateTimeFormat('en-GB', { month: 'short', year: '2-digit' });
-const dayMonth = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
+const monthYear = new Intl.DateTimeFormat(t.locale, { month: 'short', year: '2-digit' });
+const dayMonth = new Intl.DateTimeFormat(t.locale, { day: 'numeric', month: 'short' });
 
 const WEEK_MS = 7 * 86_400_000;
 const STEPS_MONTHS = [1, 2, 3, 6, 12];

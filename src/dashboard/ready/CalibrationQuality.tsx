@@ -7,7 +7,7 @@ function Explained(props: { readonly name: string; readonly quality: SensorCalib
   if (explained === null) return null;
   return (
     <li>
-      <strong>{props.name}</strong> {t.ready.calibrate.explained((100 * explained).toFixed(1))}
+      <strong>{props.name}</strong> {t.ready.calibrate.explained(t.decimal(100 * explained, 1))}
     </li>
   );
 }
@@ -23,7 +23,7 @@ export function CalibrationQuality() {
     <section class={quality.accepted ? 'quality' : 'quality refused'} aria-live="polite">
       <h3>{quality.accepted ? s.quality : refused}</h3>
       {quality.problems.map((problem) => (
-        <p key={problem.code}>{problem.message}</p>
+        <p key={problem.code}>{t.said.calibration(problem)}</p>
       ))}
       <ul class="fine">
         <Explained name={t.sensors.chest} quality={quality.chest} />

@@ -26,12 +26,12 @@ function Checked(props: {
           <b>{problem === undefined ? s.well : s.waiting}</b>
         </p>
         <p class="fine">
-          {[...facts, rest === null ? null : s.rest(rest.toFixed(2))]
+          {[...facts, rest === null ? null : s.rest(t.decimal(rest, 2))]
             .filter((fact) => fact !== null)
             .join(' · ')}
         </p>
         {problem !== undefined && <p>{s.problem[problem.code](sensor)}</p>}
-        {view?.reason && <p class="fine">{view.reason}</p>}
+        {view?.reason && <p class="fine">{t.said.refusal(view.reason)}</p>}
       </div>
     </li>
   );

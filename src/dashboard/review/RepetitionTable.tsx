@@ -1,4 +1,3 @@
-import { FLAG_TEXT } from '../../coaching/flagText.ts';
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import { type Plan, TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
@@ -22,8 +21,8 @@ function Cell({ r, measure }: { readonly r: JudgedRepetition; readonly measure: 
 
 const verdictOf = (r: JudgedRepetition): string =>
   [
-    r.kind === 'rehearsal' ? r.verdict.cue.text : '',
-    ...r.flags.filter((f) => f !== 'together').map((f) => FLAG_TEXT[f]),
+    r.kind === 'rehearsal' ? t.said.cue(r.verdict.cue) : '',
+    ...r.flags.filter((f) => f !== 'together').map((f) => t.names.flags[f]),
   ]
     .filter((text) => text !== '')
     .join(' ');

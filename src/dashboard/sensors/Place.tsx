@@ -33,7 +33,9 @@ export function SensorState({ sensor }: { readonly sensor: DeskSensor }) {
           <Retry ms={sensor.retryInMs} />
         )}
       </p>
-      {sensor.reason !== null && !well && <p class="desk-reason">{sensor.reason}</p>}
+      {sensor.reason !== null && !well && (
+        <p class="desk-reason">{t.said.refusal(sensor.reason)}</p>
+      )}
     </>
   );
 }

@@ -17,7 +17,7 @@ const ageText = (ms: number): string =>
 export const sensorFacts = (sensor: SensorView): readonly string[] =>
   [
     rateText(sensor),
-    sensor.lostPct === null ? null : t.sensors.lost(sensor.lostPct.toFixed(1)),
+    sensor.lostPct === null ? null : t.sensors.lost(t.decimal(sensor.lostPct, 1)),
     sensor.ageMs === null || sensor.state === 'ended' ? null : ageText(sensor.ageMs),
     sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
   ].filter((fact) => fact !== null);
@@ -34,7 +34,9 @@ function Sensor({ sensor }: { sensor: SensorView }) {
       <span class="sensor-name">{sensor.name}</span>
       <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
       <span class="sensor-numbers">{sensorFacts(sensor).join(' · ')}</span>
-      {sensor.reason !== null && !well && <span class="sensor-reason">{sensor.reason}</span>}
+      {sensor.reason !== null && !well && (
+        <span class="sensor-reason">{t.said.refusal(sensor.reason)}</span>
+      )}
     </li>
   );
 }

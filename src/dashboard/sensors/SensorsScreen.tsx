@@ -13,11 +13,11 @@ function Problem({ problem }: { readonly problem: DeskProblem }) {
   return (
     <section class="desk-problem" aria-labelledby="problem" role="alert">
       <h2 id="problem">{t.desk.problem}</h2>
-      <p class="lead">{problem.message}</p>
+      <p class="lead">{t.said.refusal(problem.message)}</p>
       <h3>{t.desk.mend}</h3>
       <ol>
         {problem.mend.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>{t.said.refusal(step)}</li>
         ))}
       </ol>
       {problem.detail !== '' && <p class="fine">{problem.detail}</p>}

@@ -6,13 +6,14 @@ const TOO_MUCH_MS = 5;
 
 function Result({ sync }: { readonly sync: DeskSync }) {
   if (sync.state === 'listening') return <p class="desk-tap">{t.desk.syncListening(sync.leftS)}</p>;
-  if (sync.state === 'failed') return <p class="notice notice-bad">{sync.reason}</p>;
+  if (sync.state === 'failed')
+    return <p class="notice notice-bad">{t.said.refusal(sync.reason)}</p>;
   if (sync.state === 'idle') return null;
   const { offsetMs, taps } = sync;
   const bad = Math.abs(offsetMs) > TOO_MUCH_MS;
   return (
     <p class={bad ? 'notice notice-bad' : 'notice'}>
-      {t.desk.syncDone(Math.abs(offsetMs).toFixed(1), taps)}{' '}
+      {t.desk.syncDone(t.decimal(Math.abs(offsetMs), 1), taps)}{' '}
       {bad ? t.desk.syncBad : t.desk.syncGood}
     </p>
   );

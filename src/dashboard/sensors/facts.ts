@@ -51,7 +51,7 @@ export function factsOf(s: DeskSensor): Fact[] {
     rateFact(s),
     fact(
       t.desk.loss,
-      lostPct === null ? null : t.desk.percent(lostPct.toFixed(1)),
+      lostPct === null ? null : t.desk.percent(t.decimal(lostPct, 1)),
       (lostPct ?? 0) > MUCH_LOST_PCT,
     ),
     ageFact(s),
@@ -63,7 +63,7 @@ export function factsOf(s: DeskSensor): Fact[] {
     fact(t.desk.signal, signalText(rssiDbm), (rssiDbm ?? 0) < WEAK_DBM),
     fact(
       t.desk.clock,
-      clockResidualMs === null ? null : t.desk.residual(clockResidualMs.toFixed(1)),
+      clockResidualMs === null ? null : t.desk.residual(t.decimal(clockResidualMs, 1)),
       (clockResidualMs ?? 0) > LOOSE_CLOCK_MS,
     ),
     ...(malformed > 0 ? [fact(t.desk.spoilt, String(malformed), true)] : []),

@@ -32,6 +32,6 @@ export function useDesk(): Desk {
   const send = (command: DeskCommand): void =>
     void feed
       .sendDesk(command)
-      .then((reply) => setError(reply.ok ? null : reply.error || t.error.noAnswer));
+      .then((reply) => setError(reply.ok ? null : t.said.refusal(reply.error) || t.error.noAnswer));
   return { view, absent, error, send };
 }

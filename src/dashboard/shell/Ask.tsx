@@ -12,7 +12,7 @@ export function useAsk(): {
   const [refusal, setRefusal] = useState<string | null>(null);
   const ask = async (command: Command): Promise<boolean> => {
     const reply = await feed.send(command);
-    setRefusal(reply.ok ? null : reply.error || t.error.noAnswer);
+    setRefusal(reply.ok ? null : t.said.refusal(reply.error) || t.error.noAnswer);
     return reply.ok;
   };
   return { refusal, ask };

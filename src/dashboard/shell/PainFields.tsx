@@ -1,4 +1,4 @@
-import type { PainSign } from '../../coaching/safetyTexts.ts';
+import { PAIN_SIGNS, type PainSign } from '../../coaching/safetyTexts.ts';
 import { t } from '../strings/strings.ts';
 
 export interface Pain {
@@ -19,14 +19,14 @@ function Signs({ pain, set }: { readonly pain: Pain; readonly set: (pain: Pain) 
   return (
     <fieldset class="signs">
       <legend>{t.ready.pain.signs}</legend>
-      {t.ready.pain.signList.map((sign) => (
+      {PAIN_SIGNS.map((sign) => (
         <label key={sign}>
           <input
             type="checkbox"
             checked={pain.signs.includes(sign)}
             onChange={() => set({ ...pain, signs: toggled(pain.signs, sign) })}
           />
-          {sign}
+          {t.ready.pain.signNames[sign]}
         </label>
       ))}
     </fieldset>

@@ -2,6 +2,7 @@ import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
 import { KeysPart } from './KeysPart.tsx';
+import { LanguagePart } from './LanguagePart.tsx';
 import { LookPart, UnitsPart } from './LookPart.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 import { hrefOf } from './router.ts';
@@ -35,6 +36,7 @@ function Slider(props: {
 
 function SoundPart({ sound }: { readonly sound: PageSound }) {
   const { volume, rate } = usePrefs();
+  const { hasVoice } = useSound(sound);
   return (
     <fieldset>
       <legend>{t.sound.label}</legend>
@@ -51,10 +53,10 @@ function SoundPart({ sound }: { readonly sound: PageSound }) {
         min={0.6}
         max={1.6}
         value={rate}
-        text={`${rate.toFixed(1)} ×`}
+        text={`${t.decimal(rate, 1)} ×`}
         set={(value) => setPrefs({ rate: value })}
       />
-      {!sound.hasVoices() && <p class="fine">{t.sound.noVoices}</p>}
+      {!hasVoice && <p class="fine">{t.sound.noVoices}</p>}
       <p class="label">{t.sound.try}</p>
       <div class="chips">
         {TONE_NAMES.map((name) => (
@@ -98,6 +100,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
       <details class="menu">
         <summary>{t.look.settings}</summary>
         <div class="menu-body">
+          <LanguagePart />
           <SoundPart sound={sound} />
           <LookPart />
           <UnitsPart />

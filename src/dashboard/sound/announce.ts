@@ -29,7 +29,7 @@ function steps(before: PracticeView, after: PracticeView): Announcement[] {
     if (problem !== undefined) {
       const isCheck = after.guide?.part === 'recheck';
       const begin = isCheck ? t.ready.recheck.spokenRefused : t.ready.calibrate.spokenAgain;
-      return only('step', 'notPassed', `${begin} ${problem.message}`);
+      return only('step', 'notPassed', `${begin} ${t.said.calibration(problem)}`);
     }
     const words = after.stage === 'practice' ? t.spoken.calibrated : t.ready.range.spoken;
     return only('step', 'passed', words);
@@ -79,7 +79,7 @@ function cues(before: PracticeView, after: PracticeView): Announcement[] {
   if (before.strip.some((entry) => entry.index === last.index)) return [];
   const mark = markOf({ kind: 'rehearsal', passed: last.verdict.passed });
   const tone = mark === 'passed' || mark === 'notPassed' ? mark : null;
-  return only('cue', tone, last.verdict.cue.text);
+  return only('cue', tone, t.said.cue(last.verdict.cue));
 }
 
 function ledgers(before: PracticeView, after: PracticeView): Announcement[] {
@@ -97,7 +97,7 @@ function warnings(before: PracticeView, after: PracticeView): Announcement[] {
   const known = before.warnings.map((w) => `${w.id} ${w.atS}`);
   return after.warnings
     .filter((w) => !known.includes(`${w.id} ${w.atS}`))
-    .flatMap((w) => only('warning', 'warning', w.text));
+    .flatMap((w) => only('warning', 'warning', t.said.warning(w)));
 }
 
 const isLost = ({ state }: SensorView): boolean => state === 'lost' || state === 'retrying';

@@ -2,16 +2,18 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Feed } from '../feed/feed.ts';
 import { currentPrefs } from '../shell/prefs.ts';
 import { soundDesk } from './desk.ts';
-import { browserSpeaker } from './speaker.ts';
+import { language } from '../strings/language.ts';
+import { browserSpeaker, voiceFor } from './speaker.ts';
 import { type Tones, webAudioTones } from './tones.ts';
 
 export interface PageSound {
   readonly tones: Tones;
-  readonly hasVoices: () => boolean;
+  /** There is a voice of the page's language. */
+  readonly hasVoice: () => boolean;
   /** The browser lets sound out (it keeps it in until a key or a tap). */
   unlocked(): boolean;
   caption(): string | null;
-  /** Calls back when the caption or the lock changed. */
+  /** Calls back when the caption, the lock or the voices changed. */
   watch(listener: () => void): () => void;
 }
 
@@ -25,7 +27,7 @@ export function pageSound(feed: Feed): PageSound {
   const synthesis = 'speechSynthesis' in globalThis ? speechSynthesis : undefined;
   const desk = soundDesk({
     tones,
-    speaker: browserSpeaker(synthesis),
+    speaker: browserSpeaker(synthesis, language),
     settings: currentPrefs,
     later: (callback, ms) => void setTimeout(callback, ms),
     caption: (words) => {
@@ -38,9 +40,10 @@ export function pageSound(feed: Feed): PageSound {
   addEventListener('pointerdown', unlock);
   addEventListener('keydown', unlock);
   context.addEventListener('statechange', tell);
+  synthesis?.addEventListener('voiceschanged', tell);
   return {
     tones,
-    hasVoices: () => (synthesis?.getVoices().length ?? 0) > 0,
+    hasVoice: () => voiceFor(synthesis?.getVoices() ?? [], language) !== null,
     unlocked: () => context.state === 'running',
     caption: () => caption,
     watch: (listener) => {
@@ -50,9 +53,19 @@ export function pageSound(feed: Feed): PageSound {
   };
 }
 
-/** Renders again when the caption or the lock changed. */
-export function useSound(sound: PageSound): { caption: string | null; unlocked: boolean } {
-  const read = () => ({ caption: sound.caption(), unlocked: sound.unlocked() });
+/** What the sound shows; renders again when any of it changed. */
+interface SoundState {
+  readonly caption: string | null;
+  readonly unlocked: boolean;
+  readonly hasVoice: boolean;
+}
+
+export function useSound(sound: PageSound): SoundState {
+  const read = (): SoundState => ({
+    caption: sound.caption(),
+    unlocked: sound.unlocked(),
+    hasVoice: sound.hasVoice(),
+  });
   const [state, setState] = useState(read());
   useEffect(() => sound.watch(() => setState(read())), [sound]);
   return state;

@@ -8,9 +8,10 @@ import {
   measureText,
   targetText,
 } from '../../coaching/measureText.ts';
-import { TARGET_BASIS } from '../../coaching/plan.ts';
+import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
+import { names, said } from './en/core.ts';
 import { home } from './en/home.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
@@ -20,14 +21,21 @@ import { review } from './en/review.ts';
 import { sessionNotes } from './en/sessionNotes.ts';
 import { sessions } from './en/sessions.ts';
 import { secondScreen } from './en/secondScreen.ts';
+import { settings } from './en/settings.ts';
 import { after, today } from './en/today.ts';
+import { localeWriting } from './locale.ts';
 
-/** A minus sign where a hyphen stands before a digit. */
-const minus = (text: string): string => text.replace(/-(?=\d)/g, '−');
+const { tag, decimal, written, day, weekday, dayAndTime } = localeWriting('en-GB');
+const minus = written;
 
 /** Every text a person reads, in English. Another language is another file of this shape. */
 export const en = {
   product: 'Stillcatch',
+  locale: tag,
+  decimal,
+  date: { day, weekday, dayAndTime },
+  said,
+  names,
   skip: 'Skip to the practice',
   nav: {
     label: 'Pages',
@@ -56,6 +64,7 @@ export const en = {
   plan,
   planPage,
   secondScreen,
+  settings,
 
   caution: {
     short: NOT_A_MEDICAL_DEVICE,
@@ -171,15 +180,17 @@ export const en = {
     out: 'outside the target',
     info: MEASURE_INFO,
     label: measureLabel,
-    value: (...args: Parameters<typeof measureText>) => minus(measureText(...args)),
+    value: (key: MeasureKey, value: number | null, target?: Target): string =>
+      minus(measureText(key, value, target)),
     fall: (cm: number, unit: FallUnit, measured: boolean) =>
       `The club fell about ${fallText(cm, unit)}: ${
         measured
           ? 'from the free fall that the sensor on the club felt.'
           : 'what a dropped body falls in the time from letting go to the catch; less where the hand slowed it.'
       }`,
-    difference: (...args: Parameters<typeof differenceText>) => minus(differenceText(...args)),
-    target: (...args: Parameters<typeof targetText>) => minus(targetText(...args)),
+    difference: (key: MeasureKey, difference: number): string =>
+      minus(differenceText(key, difference)),
+    target: (key: MeasureKey, target: Target): string => minus(targetText(key, target)),
     noTarget: 'no target',
     plusMinus: (key: MeasureKey, amount: number) =>
       `±${amount}${MEASURE_INFO[key].unit === '°' ? '°' : ` ${MEASURE_INFO[key].unit}`}`,
@@ -316,7 +327,7 @@ export const en = {
     rate: 'Speech rate',
     captions: 'Spoken',
     noCaption: 'What is spoken also stands here.',
-    noVoices: 'This browser has no voice: tones and captions only.',
+    noVoices: 'This computer has no English voice: tones and captions only.',
     try: 'Hear the tones',
     tone: {
       listening: 'Listening',
@@ -441,5 +452,3 @@ export const en = {
   },
   unit: { deg: '°', ms: 'ms', s: 's' },
 };
-
-export type Strings = typeof en;

@@ -1,4 +1,9 @@
-import { type Strings, en } from './en.ts';
+import { de } from './de.ts';
+import { en } from './en.ts';
+import { type Language, language } from './language.ts';
+import type { Strings } from './shape.ts';
+
+export const DICTIONARIES: Readonly<Record<Language, Strings>> = { en, de };
 
 /** The texts of the language in use. */
-export const t: Strings = en;
+export const t: Strings = DICTIONARIES[language];

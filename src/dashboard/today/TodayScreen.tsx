@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import { type Plan, askedRatio } from '../../coaching/plan.ts';
-import { measureText } from '../../coaching/measureText.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import { CoachWrote } from '../coach/CoachWrote.tsx';
 import { useSection } from '../feed/hooks.ts';
@@ -41,18 +40,14 @@ function PlanSentence({ next }: { readonly next: Plan | null }) {
   if (plan === null) return null;
   const { rehearsals, balls } = askedRatio(plan);
   const hold = plan.targets.holdS?.min;
-  const text = hold === undefined ? t.today.noHold : measureText('holdS', hold);
+  const text = hold === undefined ? t.today.noHold : t.measures.value('holdS', hold);
   return <p class="lead">{t.today.plan(rehearsals, balls, text)}</p>;
 }
 
 function LastTime() {
   const last = useSection('person')?.lastSession ?? null;
   if (last === null) return null;
-  const when = new Date(last.startedMs).toLocaleDateString('en', {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-  });
+  const when = t.date.weekday(last.startedMs);
   return (
     <p>
       {t.today.last(when, last.repetitions)}

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { useFeed } from '../feed/hooks.ts';
 import { soundDesk } from '../sound/desk.ts';
 import { browserSpeaker } from '../sound/speaker.ts';
+import { language } from '../strings/language.ts';
 
 const SILENT = { muted: true, volume: 0, rate: 1 };
 
@@ -12,7 +13,7 @@ export function useCaption(): string | null {
   useEffect(() => {
     const desk = soundDesk({
       tones: { play: () => 0 },
-      speaker: browserSpeaker(undefined),
+      speaker: browserSpeaker(undefined, language),
       settings: () => SILENT,
       later: (callback, ms) => void setTimeout(callback, ms),
       caption: setCaption,

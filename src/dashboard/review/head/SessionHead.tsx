@@ -42,7 +42,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
         <section aria-label={words.warnings}>
           {analysis?.warnings.map((w) => (
             <p key={`${w.id} ${w.atS}`} class="warned">
-              {t.sessions.at(w.atS)} {w.text}
+              {t.sessions.at(w.atS)} {t.said.warning(w)}
             </p>
           ))}
         </section>

@@ -1,12 +1,10 @@
 import type { JudgedRehearsal, JudgedRepetition } from '../../../coaching/judgement.ts';
 import {
-  BEST_RULE,
-  TYPICAL_RULE,
-  WORST_RULE,
   bestRehearsal,
   typicalRehearsal,
   worstRehearsal,
 } from '../../../coaching/representative.ts';
+import { t } from '../../strings/strings.ts';
 import { type Corrections, NOT_CORRECTED } from '../view.ts';
 
 export type ExampleName = 'typical' | 'best' | 'worst';
@@ -33,9 +31,9 @@ export function examplesOf(
   );
   if (scored.length < FEWEST) return [];
   const chosen = [
-    ['typical', typicalRehearsal(scored), TYPICAL_RULE],
-    ['best', bestRehearsal(scored), BEST_RULE],
-    ['worst', worstRehearsal(scored), WORST_RULE],
+    ['typical', typicalRehearsal(scored), t.names.rules.typical],
+    ['best', bestRehearsal(scored), t.names.rules.best],
+    ['worst', worstRehearsal(scored), t.names.rules.worst],
   ] as const;
   return chosen.flatMap(([name, r, rule]) => (r === null ? [] : [{ name, index: r.index, rule }]));
 }

@@ -47,7 +47,7 @@ export function Multiples(props: {
     <>
       <p class="fine">
         {words.legend(
-          words.around(all.time.low.toFixed(1), all.time.high.toFixed(1)),
+          words.around(t.decimal(all.time.low, 1), t.decimal(all.time.high, 1)),
           rangeText(all.flexion),
           rangeText(all.turn),
         )}{' '}

@@ -140,8 +140,8 @@ export function CurvesPlot(props: {
       class="curves-plot"
       aria-label={words.describe(
         CURVES.map((name) => words.names[name]).join(', '),
-        words.value(time.low.toFixed(1)).replace('°', ''),
-        time.high.toFixed(1),
+        words.value(t.decimal(time.low, 1)).replace('°', ''),
+        t.decimal(time.high, 1),
       )}
       role="img"
     >

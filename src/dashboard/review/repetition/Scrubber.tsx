@@ -4,7 +4,7 @@ import { type Play, SPEEDS, type SpeedName, lessMotion } from './usePlay.ts';
 
 const words = t.review.repetition;
 
-const timeText = (s: number): string => words.time(`${s > 0 ? '+' : ''}${s.toFixed(2)}`);
+const timeText = (s: number): string => words.time(`${s > 0 ? '+' : ''}${t.decimal(s, 2)}`);
 
 function Events(props: {
   readonly events: readonly RepetitionEvent[];

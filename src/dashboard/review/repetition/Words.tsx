@@ -1,4 +1,3 @@
-import { FLAG_TEXT } from '../../../coaching/flagText.ts';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { RepetitionFlag } from '../../../swings/repetition.ts';
 import { t } from '../../strings/strings.ts';
@@ -14,7 +13,7 @@ function sureOf(r: JudgedRepetition): readonly string[] {
   return [
     ...(measured ? [] : [words.releaseIs]),
     words.lastTimes,
-    ...(r.catchS === null ? [] : [words.catchSure(r.catchConfidence.toFixed(1))]),
+    ...(r.catchS === null ? [] : [words.catchSure(t.decimal(r.catchConfidence, 1))]),
   ];
 }
 
@@ -30,14 +29,14 @@ export function Words({ repetition: r }: { readonly repetition: JudgedRepetition
       <h2>{words.know}</h2>
       {r.kind === 'rehearsal' && (
         <p>
-          {words.cue}: <strong>{r.verdict.cue.text}</strong>
+          {words.cue}: <strong>{t.said.cue(r.verdict.cue)}</strong>
         </p>
       )}
       <ul>
         {r.flags.length === 0 && <li>{words.noFlags}</li>}
         {r.marked !== undefined && <li>{words.marked(r.marked.detected, saidOf(r))}</li>}
         {r.flags.filter(isSaid).map((flag) => (
-          <li key={flag}>{sentence(FLAG_TEXT[flag])}</li>
+          <li key={flag}>{sentence(t.names.flags[flag])}</li>
         ))}
         {sureOf(r).map((text) => (
           <li key={text}>{text}</li>

@@ -1,4 +1,4 @@
-import { PAIN_SIGNS, RED_FLAGS, SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
+import { type PainSign, RED_FLAGS, SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
 
 const WORN = { chest: 'chest', trailArm: 'trail arm', club: 'club' } as const;
 
@@ -39,7 +39,12 @@ export const ready = {
     after: 'Pain after the practice',
     scale: '0 none, 10 the worst you can think of',
     signs: 'Is it one of these?',
-    signList: PAIN_SIGNS,
+    signNames: {
+      sharp: 'sharp',
+      locking: 'locking',
+      'giving way': 'giving way',
+      numb: 'numb',
+    } satisfies Record<PainSign, string>,
     choose: 'Choose a number first.',
   },
 

@@ -1,0 +1,101 @@
+import type { CalibrationProblem } from '../../../body/calibrationResult.ts';
+import { CALIBRATION_TEXTS } from '../../../body/calibrationTexts.ts';
+import { CUE_TEXTS } from '../../../coaching/cues.ts';
+import type { Problem } from '../../../coaching/jsonReader.ts';
+import { FIELD_TEXTS } from '../../../coaching/jsonReader.ts';
+import type { Cue, SafetyWarning } from '../../../coaching/judgement.ts';
+import { DEFAULT_PLAN, type Plan } from '../../../coaching/plan.ts';
+import { planChanges } from '../../../coaching/planChanges.ts';
+import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
+import type { PracticeSummary } from '../../../coaching/summary.ts';
+import type { RepetitionFlag } from '../../../swings/repetition.ts';
+import { REFUSAL_TEXTS } from '../../../streaming/contract.ts';
+import { translate } from '../translate.ts';
+import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
+import { nextStep } from './nextStep.ts';
+import { writing } from './numbers.ts';
+import { CHANGE_WORDS, STAGES, TARGET_BASIS } from './planWords.ts';
+import { WARNINGS } from './safety.ts';
+
+const known = (words: Readonly<Record<string, string>>, key: string): string | undefined =>
+  Object.hasOwn(words, key) ? words[key] : undefined;
+
+/** By its sentence; one that an older program said otherwise by its code, else as it came. */
+function cueText({ code, text }: Cue): string {
+  const told = translate(CUE_TEXTS, CUES, text);
+  return told === text ? (known(CUES, code) ?? text) : told;
+}
+
+function warningText({ id, text }: Pick<SafetyWarning, 'id' | 'text'>): string {
+  const german = known(WARNINGS, id);
+  if (german === undefined) return text;
+  const told = translate({ it: SAFETY_TEXTS[id].text }, { it: german }, text);
+  return told === text && !german.includes('{') ? german : told;
+}
+
+const calibrationWord = (value: string): string =>
+  known(CALIBRATION_WORDS, value) ?? writing.written(value);
+
+const refusalWord = (value: string): string => known(WORN_WORDS, value) ?? value;
+
+const standard: readonly string[] = [
+  'Hinterer Fuß etwa 20 Grad ausgedreht',
+  'Hinterer Arm etwas weicher',
+  'Schultern parallel zur Ziellinie',
+  'Kamera in Verlängerung der Standlinie, etwa auf Höhe des Brustbeins',
+  'Für die Ansicht von vorn: Kamera rechtwinklig zur Standlinie, auf derselben Höhe',
+];
+
+const checklistItem = (item: string): string => {
+  const at = DEFAULT_PLAN.checklist.indexOf(item);
+  return standard[at] ?? item;
+};
+
+export const said = {
+  cue: cueText,
+  warning: warningText,
+  calibration: ({ message }: Pick<CalibrationProblem, 'message'>): string =>
+    translate(CALIBRATION_TEXTS, CALIBRATION, message, calibrationWord),
+  refusal: (sentence: string): string => translate(REFUSAL_TEXTS, REFUSALS, sentence, refusalWord),
+  field: ({ message }: Problem): string => translate(FIELD_TEXTS, FIELDS, message, writing.written),
+  nextStep: (summary: PracticeSummary): string => nextStep(summary, cueText),
+  planChanges: (before: Plan, after: Plan): readonly string[] =>
+    planChanges(before, after, CHANGE_WORDS),
+  plan: (plan: Plan): Plan => ({
+    ...plan,
+    name: plan.name === DEFAULT_PLAN.name ? 'Halten, loslassen, fangen' : plan.name,
+    checklist: plan.checklist.map(checklistItem),
+  }),
+};
+
+const FLAGS: Readonly<Record<RepetitionFlag, string>> = {
+  gap: 'währenddessen oder kurz davor gingen Messwerte verloren, deshalb nicht gewertet',
+  'not-seen':
+    'das Signal brach mittendrin ab, deshalb konnte nichts davon gemessen werden; sag, was es war, wenn du es weißt',
+  saturated: 'ein Sensor war am Ende seines Messbereichs, deshalb nicht gewertet',
+  drift:
+    'das letzte ruhige Ansprechen liegt lange zurück, Drehung und Armwinkel können abgewandert sein',
+  'catch-assumed': 'bis 400 ms nach dem Loslassen gemessen, weil kein Fangen gefunden wurde',
+  'catch-not-detected': 'kein Fangen zu sehen',
+  landed: 'der Schläger war vor dem Fangen schon gelandet',
+  'elevation-out-of-range':
+    'der Arm war weniger als 30 oder mehr als 150 Grad gehoben, wo seine Drehung nicht zu lesen ist',
+  'release-measured': 'das Loslassen hat der Sensor am Schläger gesehen',
+  together: 'Brust und Arm sind gleichzeitig gestartet (weniger als 20 ms auseinander)',
+  'impact-not-detected':
+    'es wurde kein Treffer gefunden, deshalb wurde die schnellste Drehung der Brust bis zum Ende der Bewegung gesucht',
+  'marked-by-hand': 'die Art wurde von Hand gesetzt',
+};
+
+export const names = {
+  flags: FLAGS,
+  stages: STAGES,
+  targetBasis: TARGET_BASIS,
+  rules: {
+    best: 'Beste: die meisten Vorgaben erreicht; bei Gleichstand die, deren knappster Messwert am tiefsten in seiner Vorgabe liegt.',
+    typical:
+      'Typische: die, deren Messwerte im Mittel am nächsten an den Medianen der Einheit liegen.',
+    worst:
+      'Schwächste: die wenigsten Vorgaben erreicht; bei Gleichstand die mit dem Messwert am weitesten außerhalb seiner Vorgabe.',
+  },
+};

@@ -1,0 +1,48 @@
+import type { WarningId } from '../../../coaching/judgement.ts';
+import type { PainSign } from '../../../coaching/safetyTexts.ts';
+
+export const NOT_A_MEDICAL_DEVICE =
+  'Trainingshilfe, kein Medizinprodukt. Misst Bewegung, nicht das Verletzungsrisiko.';
+
+export const OTHERS_COME_FIRST =
+  'Bei Schmerz aufhören. Halte dich an die Regeln vor Ort, die deines Übungsplatzes oder Clubs und an deine zugelassene medizinische Fachperson; sie gehen vor.';
+
+export const RED_FLAGS = [
+  'Schwäche in einem Bein',
+  'Taubheit im Schritt und an der Innenseite der Oberschenkel',
+  'veränderte Kontrolle über Blase oder Darm',
+  'Fieber',
+  'ein schwerer Sturz oder Schlag',
+  'Schmerzen in der Brust',
+  'ein verformter oder tauber Arm',
+] as const;
+
+export const PAIN_SIGNS: Readonly<Record<PainSign, string>> = {
+  sharp: 'stechend',
+  locking: 'blockiert',
+  'giving way': 'gibt nach',
+  numb: 'taub',
+};
+
+/** `{pain}` stands for the rating. */
+export const WARNINGS: Readonly<Record<WarningId, string>> = {
+  club: '3 m um dich herum müssen frei sein. Keine Kinder, Tiere oder Zuschauer. Geschlossene Schuhe, weicher Boden, nichts Zerbrechliches, genug Raum nach oben. Beginne mit einem kurzen oder gepolsterten Schläger.',
+  history:
+    'Ausrenkung, instabile oder operierte Schulter, operierter Rücken, Osteoporose, Schwangerschaft, frische Verletzung: Frag vor dieser Übung eine zugelassene medizinische Fachperson.',
+  'warm-up': 'Wärm dich erst mindestens 10 Minuten auf. Das kann das Verletzungsrisiko senken.',
+  'pain-now':
+    'Du hast deinen Schmerz mit {pain} von 10 angegeben. Hör für heute auf. Ist er morgen noch da, geh zu einer zugelassenen medizinischen Fachperson.',
+  'pain-high':
+    'Hör jetzt auf und hol dir Rat bei einer zugelassenen medizinischen Fachperson, bevor du wieder übst. Die Einheit endet hier.',
+  'pain-next-day':
+    'Dein Schmerz hat sich nicht gelegt. Ruh dich aus oder halbiere die Wiederholungen; hält er an, frag eine zugelassene medizinische Fachperson.',
+  'red-flag': 'Das kann dringend behandelt werden müssen. Hör auf und such jetzt ärztliche Hilfe.',
+  'own-range':
+    'Dein Arm ist nahe am Ende des Bereichs, den du als angenehm gemessen hast. Erzwinge nichts.',
+  'trunk-own-range':
+    'Dein Rumpf ist über den Bereich hinaus, den du als angenehm gemessen hast. Erzwinge nichts.',
+  volume:
+    'Das ist mehr als dein Übliches oder dein Plan. Die meisten Golfverletzungen kommen von Überlastung.',
+  missed:
+    'Zwei der letzten fünf Fänge sind missglückt. Verkürze den Fallweg oder nimm einen leichteren Schläger.',
+};

@@ -1,0 +1,29 @@
+import type { Problem } from '../../../coaching/jsonReader.ts';
+import type { CalibrationProblem } from '../../../body/calibrationResult.ts';
+import { FLAG_TEXT } from '../../../coaching/flagText.ts';
+import type { Cue, SafetyWarning } from '../../../coaching/judgement.ts';
+import { type Plan, STAGES, TARGET_BASIS } from '../../../coaching/plan.ts';
+import { planChanges } from '../../../coaching/planChanges.ts';
+import { BEST_RULE, TYPICAL_RULE, WORST_RULE } from '../../../coaching/representative.ts';
+import type { PracticeSummary } from '../../../coaching/summary.ts';
+
+/** What the core says. It says it in English, by key and with values; another language looks the key up. */
+export const said = {
+  cue: (cue: Cue): string => cue.text,
+  warning: (warning: Pick<SafetyWarning, 'id' | 'text'>): string => warning.text,
+  calibration: (problem: Pick<CalibrationProblem, 'message'>): string => problem.message,
+  /** Why a practice, the sensors or the radio do not do something; unknown sentences stay as they came. */
+  refusal: (sentence: string): string => sentence,
+  field: (problem: Problem): string => problem.message,
+  nextStep: (summary: PracticeSummary): string => summary.next.text,
+  planChanges: (before: Plan, after: Plan): readonly string[] => planChanges(before, after),
+  /** The standard plan's own sentences; what a person wrote stays as it is. */
+  plan: (plan: Plan): Plan => plan,
+};
+
+export const names = {
+  flags: FLAG_TEXT,
+  stages: STAGES,
+  targetBasis: TARGET_BASIS,
+  rules: { best: BEST_RULE, typical: TYPICAL_RULE, worst: WORST_RULE },
+};

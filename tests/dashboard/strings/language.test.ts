@@ -1,0 +1,249 @@
+import { describe, expect, it } from 'vitest';
+import { CALIBRATION_TEXTS, CALIBRATION_WORDS } from '../../../src/body/calibrationTexts.ts';
+import { CUE_TEXTS } from '../../../src/coaching/cues.ts';
+import { FIELD_TEXTS } from '../../../src/coaching/jsonReader.ts';
+import type { CueCode, WarningId } from '../../../src/coaching/judgement.ts';
+import { MEASURE_KEYS } from '../../../src/coaching/measureInfo.ts';
+import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
+import { PAIN_SIGNS, RED_FLAGS, SAFETY_TEXTS } from '../../../src/coaching/safetyTexts.ts';
+import { validatePlan } from '../../../src/coaching/validatePlan.ts';
+import { voiceFor } from '../../../src/dashboard/sound/speaker.ts';
+import { de } from '../../../src/dashboard/strings/de.ts';
+import * as books from '../../../src/dashboard/strings/de/books.ts';
+import { en } from '../../../src/dashboard/strings/en.ts';
+import { chooseLanguage } from '../../../src/dashboard/strings/language.ts';
+import { REFUSALS } from '../../../src/practice/refusals.ts';
+import { type SentenceBook, fill, recognise } from '../../../src/sensors/sentence.ts';
+
+type Leaf = string | number | boolean | null | ((...args: never[]) => unknown);
+
+/** Every text and function of a dictionary by its path. */
+function leaves(tree: unknown, path = ''): Map<string, Leaf> {
+  if (typeof tree !== 'object' || tree === null) return new Map([[path, tree as Leaf]]);
+  return new Map(
+    Object.entries(tree).flatMap(([key, value]) => [
+      ...leaves(value, path === '' ? key : `${path}.${key}`),
+    ]),
+  );
+}
+
+const english = leaves(en);
+const german = leaves(de);
+
+/** Names, units, and words that are the same in both languages. */
+const SAME = new Set([
+  'product',
+  'nav.plan',
+  'nav.coach',
+  'coach.title',
+  'coach.sending.share',
+  'planPage.title',
+  'sessions.states.complete',
+  'sessions.at',
+  'sessions.length',
+  'after.median',
+  'review.head.n',
+  'review.strip.name',
+  'review.strip.plus',
+  'review.filter.one',
+  'review.repetition.time',
+  'review.repetition.value',
+  'review.compare.option',
+  'progress.at',
+  'plan.deg',
+  'desk.rate',
+  'desk.dbm',
+  'after.facts',
+  'desk.ofHz',
+  'desk.percent',
+  'desk.residual',
+  'desk.signal',
+  'hold.target',
+  'verdict.ball',
+  'ledger.entry.ball',
+  'sensors.rateOnly',
+  'look.pause',
+  'curves.flexion',
+  'review.repetition.names.flexionDeg',
+  'measures.plusMinus',
+]);
+/** The same however they are said: numbers, units, keys of a keyboard. */
+const isMark = (text: string): boolean => !/[A-Za-zÄÖÜäöüß]{2,}/.test(text.replace(/\bms\b/g, ''));
+const NEUTRAL = [
+  /^date\./,
+  /^decimal$/,
+  /^unit\./,
+  /^progress\.days\.weekdays\./,
+  /^look\.keyList\.\d+\.0$/,
+  /^measures\.info\.\w+\.(unit|better)$/,
+  /^names\.stages\.\w+/,
+];
+
+const BROKEN = /NaN|[uU]ndefined/;
+
+/** What a function says of such arguments; `null` where it takes others. */
+function saidOf(leaf: Leaf | undefined, argument: unknown): unknown {
+  if (typeof leaf !== 'function') return leaf;
+  try {
+    return leaf(...(Array.from({ length: leaf.length }, () => argument) as never[]));
+  } catch {
+    return null;
+  }
+}
+
+describe('the German dictionary', () => {
+  it('has every text of the English one and no other', () => {
+    expect([...german.keys()].sort()).toEqual([...english.keys()].sort());
+  });
+
+  it('takes the same arguments', () => {
+    for (const [path, leaf] of english) {
+      const other = german.get(path);
+      expect(typeof other, path).toBe(typeof leaf);
+      if (typeof leaf === 'function' && typeof other === 'function')
+        expect(other.length, path).toBe(leaf.length);
+    }
+  });
+
+  it('leaves nothing empty, broken or in English', () => {
+    for (const [path, leaf] of english) {
+      for (const argument of [0, 1, 2, 'address', 'ball']) {
+        const [a, b] = [saidOf(leaf, argument), saidOf(german.get(path), argument)];
+        if (typeof a !== 'string' || typeof b !== 'string') continue;
+        if (a !== '') expect(b.trim(), path).not.toBe('');
+        if (!BROKEN.test(a)) expect(b, path).not.toMatch(BROKEN);
+        const same = SAME.has(path) || NEUTRAL.some((p) => p.test(path)) || isMark(a);
+        if (!same && a !== String(argument)) expect(b, `${path} is left in English`).not.toBe(a);
+      }
+    }
+  });
+
+  it.each([
+    ['ledger.rehearsals', 1, '1 Probe'],
+    ['ledger.balls', 1, '1 Ball'],
+    ['ledger.balls', 2, '2 Bälle'],
+    ['progress.warnings', 1, '1 Warnung'],
+    ['review.few', 1, 'Nur 1 Wiederholung: Sieh sie an und vergleiche keine Mediane.'],
+    ['after.cueTimes', 1, 'einmal'],
+  ])('bends %s of %s', (path, n, text) => {
+    expect(saidOf(german.get(path), n)).toBe(text);
+  });
+
+  it('writes a decimal comma and a minus sign', () => {
+    expect(de.decimal(-1.25, 1)).toBe(`−${(1.25).toFixed(1).replace('.', ',')}`);
+    expect(en.decimal(-1.25, 1)).toBe(`−${(1.25).toFixed(1)}`);
+    expect(de.measures.value('holdS', 1.04)).toBe('1,0 s');
+    expect(de.measures.target('holdS', { min: 0.5, max: 1.5 })).toBe('von 0,5 bis 1,5 s');
+    expect(de.measures.value('leanChangeDeg', -3)).toBe('−3°');
+    expect(de.measures.plusMinus('holdS', 0.04)).toBe('±0,04 s');
+    expect(de.measures.value('chestLeadMs', 5)).toBe('gleichzeitig');
+    expect(de.measures.value('holdS', null)).toBe('nicht gemessen');
+  });
+});
+
+const BOOKS: readonly [string, SentenceBook, SentenceBook][] = [
+  ['cues', CUE_TEXTS, books.CUES],
+  ['calibration', CALIBRATION_TEXTS, books.CALIBRATION],
+  ['refusals', REFUSALS, books.REFUSALS],
+  ['fields', FIELD_TEXTS, books.FIELDS],
+];
+
+const namesIn = (sentence: string): string[] =>
+  [...sentence.matchAll(/\{(\w+)\}/g)].map((m) => m[1] ?? '').sort();
+
+describe('what the core says', () => {
+  it.each(BOOKS)('stands in German for every sentence of the %s', (_, from, to) => {
+    expect(Object.keys(to).sort()).toEqual(Object.keys(from).sort());
+    for (const [key, sentence] of Object.entries(from)) {
+      const other = to[key] ?? '';
+      expect(other.trim(), key).not.toBe('');
+      expect(other, key).not.toBe(sentence);
+      for (const name of namesIn(other)) expect(namesIn(sentence), key).toContain(name);
+    }
+  });
+
+  it.each(BOOKS)('is told apart from every other sentence of the %s', (_, from) => {
+    for (const [key, sentence] of Object.entries(from)) {
+      const values = Object.fromEntries(namesIn(sentence).map((name) => [name, `${name}.7`]));
+      expect(recognise(from, fill(sentence, values))).toEqual({ key, values });
+    }
+  });
+
+  it('says every cue in at most six words where the English is', () => {
+    const count = (text: string): number => text.split(/\s+/).length;
+    for (const [key, text] of Object.entries(CUE_TEXTS)) {
+      const code = key.replace(/:.*$/, '') as CueCode;
+      const german = de.said.cue({ code, text });
+      expect(german, key).not.toBe(text);
+      if (count(text) <= 6) expect(count(german), german).toBeLessThanOrEqual(6);
+    }
+  });
+
+  it('knows an older wording by its code, and shows what it does not know as it came', () => {
+    expect(de.said.cue({ code: 'hold-longer', text: 'Hold it.' })).toBe('Halte oben länger.');
+    expect(de.said.cue({ code: 'new' as CueCode, text: 'Something new.' })).toBe('Something new.');
+    expect(de.said.refusal('The disk is full.')).toBe('The disk is full.');
+  });
+
+  it('says every warning, with the rating where there is one', () => {
+    for (const id of Object.keys(SAFETY_TEXTS) as WarningId[]) {
+      const text = fill(SAFETY_TEXTS[id].text, { pain: 4 });
+      const told = de.said.warning({ id, text });
+      expect(told, id).not.toBe(text);
+      expect(told).not.toContain('{');
+    }
+    const text = fill(SAFETY_TEXTS['pain-now'].text, { pain: 5 });
+    expect(de.said.warning({ id: 'pain-now', text })).toContain('mit 5 von 10');
+  });
+
+  it('puts the words of a calibration problem into German, numbers with a comma', () => {
+    const text = fill(CALIBRATION_TEXTS['gravity-norm'], {
+      sensor: 'trail arm sensor',
+      norm: '9.52',
+    });
+    expect(de.said.calibration({ message: text })).toBe(
+      'Der Armsensor liest in Ruhe 9,52 m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
+    );
+    expect(Object.keys(books.CALIBRATION_WORDS).sort()).toEqual([...CALIBRATION_WORDS].sort());
+  });
+
+  it('has every sign of pain, red flag and measure', () => {
+    expect(Object.keys(de.ready.pain.signNames)).toEqual([...PAIN_SIGNS]);
+    expect(de.ready.safety.redFlagList).toHaveLength(RED_FLAGS.length);
+    expect(Object.keys(de.measures.info)).toEqual([...MEASURE_KEYS]);
+  });
+
+  it('reads the standard plan in German and leaves a person’s own words alone', () => {
+    const own = { ...DEFAULT_PLAN, checklist: ['Breathe out'] };
+    expect(de.said.plan(own).checklist).toEqual(['Breathe out']);
+    const told = de.said.plan(DEFAULT_PLAN);
+    for (const item of DEFAULT_PLAN.checklist) expect(told.checklist).not.toContain(item);
+    expect(told.checklist).toHaveLength(DEFAULT_PLAN.checklist.length);
+    expect(validatePlan(told).plan).toEqual(told);
+  });
+
+  it('says what is wrong with a field of a plan', () => {
+    const { problems = [] } = validatePlan({ targets: { holdS: { min: 'x' } } });
+    expect(problems.map(de.said.field)).toEqual(['Bitte eine Zahl von 0 bis 10.']);
+  });
+});
+
+describe('the choice of a language', () => {
+  it('takes the first that the page speaks, else English', () => {
+    expect(chooseLanguage([null, null, 'de-AT', 'en'], ['en', 'de'])).toBe('de');
+    expect(chooseLanguage(['en', 'de'], ['en', 'de'])).toBe('en');
+    expect(chooseLanguage(['fr', 'it'], ['en', 'de'])).toBe('en');
+    expect(chooseLanguage(['de'], ['en'])).toBe('en');
+    expect(chooseLanguage(['__proto__', ''], ['en', 'de'])).toBe('en');
+  });
+
+  it('speaks with a voice of the language only, one of this computer first', () => {
+    const voice = (lang: string, localService = true) => ({ lang, localService, default: false });
+    const far = voice('de-DE', false);
+    const here = voice('de_AT');
+    expect(voiceFor([voice('en-US'), far, here], 'de')).toBe(here);
+    expect(voiceFor([voice('en-US'), far], 'de')).toBe(far);
+    expect(voiceFor([voice('en-US')], 'de')).toBeNull();
+    expect(voiceFor([], 'en')).toBeNull();
+  });
+});
