@@ -8,6 +8,7 @@ import { TARGET_MEASURES } from '../../src/coaching/plan.ts';
 import { sessionPaths } from '../../src/hub/sessionPaths.ts';
 import { percentile } from '../../src/math/stats.ts';
 import { seededRandom } from '../../src/math/random.ts';
+import { benchSessionPage } from './hubPage.ts';
 import { sessionRow } from '../hub/coach/rows.ts';
 import { type TestHub, testHub } from '../hub/testHub.ts';
 
@@ -128,3 +129,4 @@ try {
 } finally {
   await hub.close();
 }
+await benchSessionPage();

@@ -5,11 +5,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildHub } from '../../src/hub/app.ts';
+import type { HubContext } from '../../src/hub/context.ts';
 import { openHubData } from '../../src/hub/db/open.ts';
 import { servePages } from '../../src/hub/pages.ts';
 import { builtPage } from './pageHarness.ts';
 
 export interface RunningHub {
+  readonly context: HubContext;
   readonly url: string;
   /** What the terminal shows: the code of the first run among it. */
   readonly said: readonly string[];
@@ -37,13 +39,14 @@ export async function startHub(pages?: string): Promise<RunningHub> {
   const port = await freePort();
   const url = `http://localhost:${port}`;
   const said: string[] = [];
-  const hub = await buildHub({
+  const context: HubContext = {
     db: data.db,
     places: data.places,
     settings: { publicUrl: url },
     now: Date.now,
     say: (sentence) => said.push(sentence),
-  });
+  };
+  const hub = await buildHub(context);
   await servePages(hub.app, pages ?? (await builtPage()));
   await hub.app.listen({ port, host: '127.0.0.1' });
   const end = async (): Promise<void> => {
@@ -51,7 +54,7 @@ export async function startHub(pages?: string): Promise<RunningHub> {
     await data.close();
     rmSync(root, { recursive: true, force: true });
   };
-  return { url, said, end };
+  return { url, said, end, context };
 }
 
 const recording = (name: string): Buffer =>
