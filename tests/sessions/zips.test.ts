@@ -4,6 +4,8 @@ import { Zip, ZipDeflate, ZipPassThrough, type Zippable, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest';
 import { LIMITS } from '../../src/sessions/files/sessionFiles.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
+import { cli } from '../cli/run.ts';
+import { manyFiles } from './manyFiles.ts';
 import { MOTION, readAll, refusalOf, scratch, soundFiles } from './makeSession.ts';
 
 const bytesOf = (files: Record<string, string | Buffer>): Record<string, Uint8Array> =>
@@ -91,6 +93,24 @@ describe('A zip is refused', () => {
     const error = await refusalOf(bomb);
     expect(error.code).toBe('zip-limit');
     expect(error.message).toMatch(/bomb/);
+  });
+
+  it('that unpacks to far more than its size, all files together', async () => {
+    const small = Array.from({ length: 30 }, (_, i) => [`x${i}`, new Uint8Array(2 ** 20)]);
+    const error = await refusalOf(zipped({ ...sound(), ...Object.fromEntries(small) }));
+    expect(error.code).toBe('zip-limit');
+    expect(error.message).toMatch(/bomb/);
+  });
+
+  it('that holds 100 000 files, without a look at them', async () => {
+    const path = saved(manyFiles(100_000));
+    const before = process.memoryUsage().rss;
+    const error = await refusalOf(path);
+    expect(error.message).toBe('the zip holds 100000 files, far too many');
+    expect((process.memoryUsage().rss - before) / 2 ** 20).toBeLessThan(50);
+    const { code, err } = await cli('analyse', path);
+    expect(code).toBe(3);
+    expect(err).toMatch(/^[^\n]*100000 files, far too many[^\n]*\n$/);
   });
 
   it('that holds more than it may: files, one file, all together', async () => {

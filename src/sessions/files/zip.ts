@@ -10,7 +10,7 @@ const STORED = 0;
 const DEFLATED = 8;
 const LINK = 0o120000;
 const FORMAT = 0o170000;
-/** Below this size a high ratio is no danger and happens to empty tables. */
+/** Below this size a high ratio is no danger and happens to empty tables; files that share their bytes show in the sum. */
 const RATIO_FROM = 2 ** 20;
 
 /** Reads the central directory and refuses what an honest session never holds; nothing is unpacked to disk. */
@@ -49,6 +49,7 @@ async function directory(zip: ZipFile, limits: Limits): Promise<Map<string, Entr
     seen.add(key);
     total += entry.uncompressedSize;
     check(entry, total, limits);
+    if (total > RATIO_FROM && total > limits.ratio * zip.fileSize) refuseBomb(entry);
     if (!entry.fileName.endsWith('/')) entries.set(entry.fileName, entry);
   }
   return entries;
@@ -66,8 +67,12 @@ function check(entry: Entry, total: number, limits: Limits): void {
     refuse('zip-damaged', 'is packed in a way that is not supported: use plain deflate');
   if (size > limits.fileBytes || total > limits.totalBytes)
     refuse('zip-limit', 'unpacks to more than a session can hold');
-  if (size > RATIO_FROM && size > limits.ratio * entry.compressedSize)
-    refuse('zip-limit', 'unpacks to far more than sensor data can: this looks like a zip bomb');
+  if (size > RATIO_FROM && size > limits.ratio * entry.compressedSize) refuseBomb(entry);
+}
+
+function refuseBomb({ fileName: file }: Entry): never {
+  const what = 'unpacks to far more than sensor data can: this looks like a zip bomb';
+  throw new SessionError('zip-limit', what, { file });
 }
 
 function asSessionError(error: unknown): SessionError {

@@ -1,9 +1,11 @@
 import { existsSync, readdirSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import { type Zippable, zipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { MAX_UPLOAD_BYTES } from '../../../src/streaming/hubContract/machine.ts';
 import { sessionPaths } from '../../../src/hub/sessionPaths.ts';
 import { MOTION, soundFiles } from '../../sessions/makeSession.ts';
+import { manyFiles } from '../../sessions/manyFiles.ts';
 import { type TestHub, testHub } from '../testHub.ts';
 import {
   OTHER,
@@ -200,6 +202,24 @@ describe('an upload is refused', () => {
       expect((await announce(hub, 'sam:machine', name, SESSION)).statusCode).toBe(400);
   });
 
+  function folderInPlace(): Zippable {
+    const { [MOTION]: _gone, ...files } = sound();
+    return { ...files, [`${MOTION}/`]: new Uint8Array(0) };
+  }
+
+  it('by mail too, with 100 000 files: it is not read beyond its end, and nothing is left', async () => {
+    const answer = await hub.ask('carl', {
+      url: '/api/students/sam/import',
+      method: 'POST',
+      headers: { 'content-type': 'application/zip' },
+      payload: manyFiles(100_000),
+    });
+    expect(answer.statusCode).toBe(413);
+    expect(words(answer)).toBe('The zip holds 100000 files, far too many.');
+    expect(staged()).toEqual([]);
+    expect(await sessionsOf(hub, 'sam')).toEqual([]);
+  });
+
   const link: Zippable = { ...sound() };
   link[MOTION] = [Buffer.from('/etc/passwd'), { os: 3, attrs: 0o120777 << 16 }];
   it.each<[string, () => Uint8Array, string]>([
@@ -207,17 +227,20 @@ describe('an upload is refused', () => {
     ['an absolute name', () => zipSync({ ...sound(), '/etc/evil': new Uint8Array(4) }), 'path'],
     ['a link', () => zipSync(link), 'link'],
     ['a bomb', () => zipSync({ ...sound(), [MOTION]: new Uint8Array(40 * 2 ** 20) }), 'bomb'],
+    ['100 000 files', () => manyFiles(100_000), '100000 files, far too many'],
     [
-      'as many files as a plain zip can hold',
+      'many small bombs',
       () =>
-        zipSync(
-          Object.fromEntries(
-            Array.from({ length: 65_000 }, (_, i) => [`sub-01/f${i}`, new Uint8Array(0)]),
+        zipSync({
+          ...sound(),
+          ...Object.fromEntries(
+            Array.from({ length: 40 }, (_, i) => [`sub-01/f${i}`, new Uint8Array(2 ** 20)]),
           ),
-          { level: 0 },
-        ),
-      'far too many',
+        }),
+      'bomb',
     ],
+    ['a folder where a recording belongs', () => zipSync(folderInPlace()), 'motion'],
+    ['a packed file that is no zip', () => gzipSync(SESSION), 'not a zip'],
     ['text', () => Buffer.from('no zip at all'.repeat(50)), 'not a zip'],
     ['a picture in a zip', () => zipSync({ 'a.png': new Uint8Array(50) }), 'o session in it'],
     [
