@@ -1,10 +1,8 @@
 /**
- * Uploads to a hub with its real database: an hour's session (about 25 MB raw), the same raw and packed twenty at
- * once, memory of the hub's process, and how long the web answers while sessions are analysed. `npm run bench:upload`.
- * The hub runs in this process; senders share it, so that its memory is at most what is printed.
+ * Uploads to a hub of its own process with its real database: an hour's session, twenty at once, twenty large ones at
+ * once; the memory of that process, and how long the web answers while sessions are analysed. `npm run bench:upload`.
  */
 import {
-  copyFileSync,
   createReadStream,
   mkdtempSync,
   readFileSync,
@@ -15,49 +13,49 @@ import {
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { pipeline } from 'node:stream/promises';
 import { zipSync } from 'fflate';
 import { sha256Of } from '../../src/hub/uploads/staging.ts';
 import { percentile } from '../../src/math/stats.ts';
 import { openFiles } from '../../src/sessions/files/openFiles.ts';
-import { zipSession } from '../../src/sessions/write/zipSession.ts';
-import { testHub } from '../hub/testHub.ts';
+import type { HubSessionList } from '../../src/streaming/hubContract/review.ts';
+import type { StudentList } from '../../src/streaming/hubContract/students.ts';
 import { uploadUrl } from '../hub/uploads/sending.ts';
 import { writeSimulated } from '../sessions/simulated.ts';
+import { type HubProcess, hubProcess } from './hubProcess.ts';
 
 const AT_ONCE = 20;
 const BOUND_MB = 250;
-const TRIPLES = 50;
 const MB = 2 ** 20;
-
 const scratch = mkdtempSync(join(tmpdir(), 'stillcatch-bench-'));
-const folder = join(scratch, 'hour');
-await writeSimulated(folder, { seed: 5, script: Array(TRIPLES).fill('r r b').join(' ') });
-const packed = join(scratch, 'hour.zip');
-await zipSession(folder, packed);
-const stored = join(scratch, 'stored.zip');
-await storeRaw();
 
-/** The same session unpacked inside its zip: 25 MB really go over the line. */
-async function storeRaw(): Promise<void> {
+/** A session's files by name; nothing is packed, so that all of it goes over the line. */
+async function simulated(name: string, triples: number): Promise<Record<string, Uint8Array>> {
+  const folder = join(scratch, name);
+  await writeSimulated(folder, { seed: 5, script: Array(triples).fill('r r b').join(' ') });
   const files = await openFiles(folder);
-  const entries = Object.fromEntries(
-    files.names.map((name) => [name, new Uint8Array(readFileSync(join(folder, name)))]),
+  const all = Object.fromEntries(
+    files.names.map((file) => [file, new Uint8Array(readFileSync(join(folder, file)))]),
   );
   await files.close();
-  writeFileSync(stored, zipSync(entries, { level: 0 }));
+  rmSync(folder, { recursive: true });
+  return all;
 }
 
-const hub = await testHub();
-await hub.app.listen({ port: 0, host: '127.0.0.1' });
-const address = hub.app.server.address();
-const url = `http://127.0.0.1:${typeof address === 'object' ? address?.port : ''}`;
-const headers = await hub.headersOf('sam:machine');
+/** The `i`th of several recordings that differ in one mark. */
+function stored(files: Record<string, Uint8Array>, i: number): string {
+  const path = join(scratch, `session${i}.zip`);
+  const events = Object.keys(files).find((name) => name.endsWith('_events.tsv')) ?? '';
+  const marked = Buffer.concat([
+    files[events] ?? new Uint8Array(),
+    Buffer.from(`${(1000 + i).toFixed(6)}\t0.000000\tmark-tap\tn/a\tn/a\n`),
+  ]);
+  writeFileSync(path, zipSync({ ...files, [events]: marked }, { level: 0 }));
+  return path;
+}
 
-let most = 0;
-const watch = setInterval(() => (most = Math.max(most, process.memoryUsage().rss)), 10);
-
-async function send(path: string, clientId: string): Promise<void> {
+async function send({ url, headers }: HubProcess, path: string, clientId: string): Promise<void> {
   const bytes = statSync(path).size;
   const announced = await fetch(`${url}${uploadUrl(clientId)}`, {
     method: 'PUT',
@@ -78,66 +76,70 @@ async function send(path: string, clientId: string): Promise<void> {
         },
       },
       (answer) => {
-        answer.resume();
-        if (answer.statusCode === 200) answer.on('end', resolve);
-        else reject(new Error(`answered with ${answer.statusCode}`));
+        let said = '';
+        answer.on('data', (part: Buffer) => (said += part.toString()));
+        answer.on('end', () =>
+          answer.statusCode === 200 && (JSON.parse(said) as { complete: boolean }).complete
+            ? resolve()
+            : reject(new Error(`answered with ${answer.statusCode}: ${said}`)),
+        );
       },
     );
     pipeline(createReadStream(path), sending).catch(reject);
   });
 }
 
-async function measured(what: string, work: () => Promise<void>, bound?: number): Promise<void> {
-  globalThis.gc?.();
-  const before = process.memoryUsage().rss;
-  most = before;
+/** Sends them all at once to a new hub and tells what its memory did. */
+async function trial(what: string, files: Record<string, Uint8Array>, n: number): Promise<void> {
+  const data = join(scratch, 'data');
+  const hub = await hubProcess(data);
+  const paths = Array.from({ length: n }, (_, i) => stored(files, i));
+  const rawMb = statSync(paths[0] ?? '').size / MB;
+  await pause(500);
+  const idle = hub.memory();
   const from = performance.now();
-  await work();
-  const [grown, s] = [(most - before) / MB, (performance.now() - from) / 1000];
-  const verdict =
-    bound === undefined ? '' : `   bound ${bound}: ${grown <= bound ? 'met' : 'NOT met'}`;
+  await Promise.all(paths.map((path, i) => send(hub, path, `s${i}`)));
+  const s = (performance.now() - from) / 1000;
+  const sending = hub.memory();
+  console.log(`\n${what}: ${n} of ${rawMb.toFixed(0)} MB in ${s.toFixed(1)} s, no error`);
+  tell('idle', idle?.now);
+  tell('most while sending', sending?.most, idle?.now);
+  const asked = await whileAnalysing(hub);
+  tell('most while analysing too', hub.memory()?.most, idle?.now, null);
   console.log(
-    `${what.padEnd(52)}${s.toFixed(1).padStart(7)} s  memory +${grown.toFixed(0)} MB${verdict}`,
+    `  ${asked.length} requests while it analysed: median ${(percentile(asked, 0.5) ?? 0).toFixed(1)} ms, ` +
+      `95 % ${(percentile(asked, 0.95) ?? 0).toFixed(1)} ms, most ${Math.max(...asked).toFixed(1)} ms`,
   );
+  await hub.end();
+  rmSync(data, { recursive: true });
 }
 
-/** The same file under another path. */
-function another(of: string, i: number): string {
-  const path = join(scratch, `copy${i}.zip`);
-  copyFileSync(of, path);
-  return path;
+function tell(name: string, bytes?: number, idle?: number, bound: number | null = BOUND_MB): void {
+  if (bytes === undefined) return console.log(`  ${name}: this system does not tell`);
+  const grown = idle === undefined ? '' : ` (+${((bytes - idle) / MB).toFixed(0)})`;
+  const verdict =
+    idle === undefined || bound === null
+      ? ''
+      : `, bound ${bound}: ${bytes / MB <= bound ? 'met' : 'NOT met'}`;
+  console.log(`  ${name}: ${(bytes / MB).toFixed(0)} MB${grown}${verdict}`);
 }
 
-console.log(
-  `raw ${(statSync(stored).size / MB).toFixed(1)} MB, packed ${(statSync(packed).size / MB).toFixed(1)} MB`,
-);
-await hub.context.db.deleteFrom('job').execute();
-await measured('one hour, 25 MB over the line', () => send(stored, 'one'), BOUND_MB);
-await hub.context.db.deleteFrom('session').execute();
-await measured(
-  `${AT_ONCE} at once (each checked; kept once)`,
-  async () => {
-    const paths = Array.from({ length: AT_ONCE }, (_, i) => another(stored, i));
-    await Promise.all(paths.map((path, i) => send(path, `many${i}`)));
-  },
-  BOUND_MB,
-);
-
-const asked: number[] = [];
-const waiting = async (): Promise<boolean> =>
-  (await hub.context.db.selectFrom('job').select('sessionId').execute()).length > 0;
-const from = performance.now();
-while (await waiting()) {
-  const at = performance.now();
-  await fetch(`${url}/api/machine/inbox`, { headers }).then((r) => r.text());
-  asked.push(performance.now() - at);
-  await new Promise((go) => setTimeout(go, 20));
+/** How long the coach's pages take to answer until three sessions have been analysed, or all. */
+async function whileAnalysing(hub: HubProcess): Promise<number[]> {
+  const asked: number[] = [];
+  const [student] = (await hub.ask<StudentList>('students')).students;
+  for (;;) {
+    const at = performance.now();
+    const { sessions } = await hub.ask<HubSessionList>(`students/${student?.id}/sessions`);
+    asked.push(performance.now() - at);
+    const done = sessions.filter(({ summary }) => summary.analysed).length;
+    if (done >= Math.min(3, sessions.length)) return asked;
+    await pause(100);
+  }
 }
-console.log(
-  `analysis of the hour's session: ${((performance.now() - from) / 1000).toFixed(1)} s in its thread; ` +
-    `${asked.length} requests meanwhile: median ${(percentile(asked, 0.5) ?? 0).toFixed(1)} ms, ` +
-    `95 % ${(percentile(asked, 0.95) ?? 0).toFixed(1)} ms, most ${Math.max(...asked).toFixed(1)} ms`,
-);
-clearInterval(watch);
-await hub.close();
+
+const hour = await simulated('hour', 50);
+await trial('one session', hour, 1);
+await trial('at once', hour, AT_ONCE);
+await trial('large ones at once', await simulated('long', 170), AT_ONCE);
 rmSync(scratch, { recursive: true, force: true });

@@ -1,4 +1,4 @@
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { unzipSync } from 'fflate';
@@ -119,19 +119,16 @@ describe('a coach', () => {
   });
 });
 
-describe('a film', () => {
-  const film = Buffer.concat([
-    Buffer.from('1a45dfa3934282847765626d', 'hex'),
-    Buffer.alloc(992, 7),
-  ]);
-  const attach = (who: string, payload: Buffer, type = 'video/webm') =>
-    hub.ask(who, {
-      method: 'POST',
-      url: '/api/sessions/s1/clips?name=top.webm',
-      headers: { 'content-type': type },
-      payload,
-    });
+const film = Buffer.concat([Buffer.from('1a45dfa3934282847765626d', 'hex'), Buffer.alloc(992, 7)]);
+const attach = (who: string, payload: Buffer, type = 'video/webm') =>
+  hub.ask(who, {
+    method: 'POST',
+    url: '/api/sessions/s1/clips?name=top.webm',
+    headers: { 'content-type': type },
+    payload,
+  });
 
+describe('a film', () => {
   it('is kept, lined up, sent in ranges and really deleted', async () => {
     const made = await attach('sam', film);
     expect(made.statusCode).toBe(201);
@@ -161,12 +158,52 @@ describe('a film', () => {
 });
 
 describe('everything of a student', () => {
-  it('comes in one zip', async () => {
+  const exported = async (): Promise<Record<string, Uint8Array>> => {
     const answer = await hub.ask('sam', { url: '/api/students/sam/export' });
-    const files = unzipSync(answer.rawPayload);
-    expect(Object.keys(files).sort()).toEqual(['sessions/s1.zip', 'student.json']);
-    const all = JSON.parse(Buffer.from(files['student.json']!).toString()) as { plans: unknown[] };
-    expect(all.plans).toHaveLength(2);
+    expect(answer.statusCode).toBe(200);
+    return unzipSync(answer.rawPayload);
+  };
+  const json = <T>(file: Uint8Array | undefined): T =>
+    JSON.parse(Buffer.from(file!).toString()) as T;
+
+  it('comes in one zip: recordings and films as they came, and all that was written', async () => {
+    await attach('sam', film);
+    await send('carl', 'POST', '/api/students/sam/lessons', { atMs: 5, text: 'In the studio' });
+    const files = await exported();
+    const { clips } = await session('carl');
+    expect(Object.keys(files).sort()).toEqual([
+      'README.txt',
+      'analysis/s1.json',
+      `films/${clips[0]?.id}.webm`,
+      'manifest.json',
+      'sessions/s1.zip',
+      'student.json',
+    ]);
+    expect(Buffer.from(files[`films/${clips[0]?.id}.webm`]!).equals(film)).toBe(true);
+    expect(json(files['manifest.json'])).toMatchObject({ missing: [] });
+    const all = json<Record<string, unknown[]> & { sessions: HubSession[] }>(files['student.json']);
+    expect(all).toMatchObject({
+      student: { name: 'Sam', coach: 'Carl', hand: 'right' },
+      lessons: [{ text: 'In the studio' }],
+      computers: [{ name: 'Laptop' }],
+    });
+    expect(all['plans']).toHaveLength(2);
+    const { comments, relabels } = await session('sam');
+    expect(all.sessions[0]).toMatchObject({ id: 's1', comments, relabels });
+    expect(comments.length).toBeGreaterThan(0);
+  });
+
+  it('goes on where a recording is missing, and says so in the zip', async () => {
+    const { zip } = sessionPaths(hub.context.places, 'sam', 's1');
+    const kept = await readFile(zip);
+    await rm(zip);
+    const files = await exported();
+    expect(Object.keys(files)).not.toContain('sessions/s1.zip');
+    expect(files['student.json']).toBeDefined();
+    expect(json(files['manifest.json'])).toMatchObject({
+      missing: [{ name: 'sessions/s1.zip', why: 'The hub does not have this file any more.' }],
+    });
+    await writeFile(zip, kept);
   });
 
   it('is deleted by the coach who types the name, files and all', async () => {

@@ -14,7 +14,7 @@ import { summaryOf } from './sessionViews.ts';
 
 const PAGE = 50;
 
-async function clipsOf(db: Db, sessionId: string): Promise<Clip[]> {
+export async function clipsOf(db: Db, sessionId: string): Promise<Clip[]> {
   return db
     .selectFrom('clip')
     .innerJoin('person', 'person.id', 'clip.byId')

@@ -6,6 +6,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import { newId } from '../access/secrets.ts';
 import { hashOf } from '../../streaming/secrets.ts';
 import { note } from '../audit.ts';
+import { renameInLog } from '../namesInLog.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { OWN, clubOf, enter, makePerson, refuseTaken } from './accounts.ts';
@@ -57,6 +58,16 @@ async function take({ db, now }: HubContext, inviteId: string): Promise<void> {
   if (numUpdatedRows !== 1n) throw GONE;
 }
 
+/** The invitation is the person's from now on: it goes where they go, under the name that they took. */
+async function settle(
+  { db }: HubContext,
+  invite: { readonly id: string; readonly name: string },
+  { id, name }: { readonly id: string; readonly name: string },
+): Promise<void> {
+  await db.updateTable('invite').set({ personId: id, name }).where('id', '=', invite.id).execute();
+  await renameInLog(db, { id, from: invite.name, to: name });
+}
+
 /** A new student starts under the standard plan, in the coach's name. */
 async function firstPlan({ db, now }: HubContext, studentId: string, byId: string): Promise<void> {
   await db
@@ -80,6 +91,12 @@ async function renew(context: HubContext, id: string, { name, login, password }:
   const { db } = context;
   await refuseTaken(db, login, id);
   const passwordHash = await newPasswordHash(password, login);
+  const before = await db
+    .selectFrom('person')
+    .select('name')
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow();
+  await renameInLog(db, { id, from: before.name, to: name });
   await db
     .updateTable('person')
     .set({ name, login: login.toLowerCase(), passwordHash, active: 1 })
@@ -120,6 +137,7 @@ export function joining(api: FastifyInstance, context: HubContext): void {
           ? await makePerson(context, { ...own, hand, role: invite.role, coachId })
           : await renew(context, invite.personId, own);
       if (coachId !== null && invite.personId === null) await firstPlan(context, id, coachId);
+      await settle(context, invite, { id, name: own.name });
       await note(context, request, 'join', `${invite.role} ${own.name}`, own.name);
       return enter(context, reply, id);
     },

@@ -203,8 +203,8 @@ describe('an upload is refused', () => {
   });
 
   function folderInPlace(): Zippable {
-    const { [MOTION]: _gone, ...files } = sound();
-    return { ...files, [`${MOTION}/`]: new Uint8Array(0) };
+    const files = Object.entries(sound()).filter(([name]) => name !== MOTION);
+    return { ...Object.fromEntries(files), [`${MOTION}/`]: new Uint8Array(0) };
   }
 
   it('by mail too, with 100 000 files: it is not read beyond its end, and nothing is left', async () => {
