@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { App } from './App.tsx';
 import { openFeed } from './feed/feed.ts';
+import { followDoubleTap } from './practice/followDoubleTap.ts';
 import { listenToKeys } from './shell/keys.ts';
 import { followTheme } from './shell/theme.ts';
 import { pageSound } from './sound/pageSound.ts';
@@ -11,4 +12,5 @@ if (root === null) throw new Error('The page has no place for the app');
 followTheme();
 const feed = openFeed();
 listenToKeys(feed);
+followDoubleTap(feed);
 render(<App feed={feed} sound={pageSound(feed)} />, root);

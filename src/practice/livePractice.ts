@@ -5,6 +5,7 @@ import type { ImuSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import { type CurveColumns, emptyCurve } from './curve.ts';
+import { listenForTaps } from './handsFree.ts';
 import { type PracticeCommand, type Refusal, obey } from './obey.ts';
 import { type PracticeDraft, type Section, newDraft, setSection } from './reduce.ts';
 import type { SensorIdentity } from './person.ts';
@@ -70,6 +71,7 @@ function newRun<State>(
     draft: newDraft(practiceId, settings, source, begin),
     health: new Map(),
     guide: null,
+    taps: null,
     painAtStart: null,
     firstS: null,
     newest: null,
@@ -89,6 +91,7 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
   const subscriptions: Subscription[] = [];
   const step = (signal: SourceSignal): PracticeChange => {
     takeSignal(run, signal);
+    if (signal.kind === 'samples') listenForTaps(run, signal.batch);
     return handOver(run.draft, signal.atMs);
   };
   subscriptions.push(signals.pipe(map(step)).subscribe(changes));

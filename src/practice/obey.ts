@@ -21,6 +21,8 @@ import {
   takeGuideOutput,
   tellSensors,
 } from './run.ts';
+import { createDoubleTap } from '../swings/doubleTap.ts';
+import { pauseOrResume } from './pausing.ts';
 import { beginRecheck } from './recheck.ts';
 import { type SafetyAnswers, judgeSafety } from './safety.ts';
 import { sensorProblems } from './sensorCheck.ts';
@@ -31,6 +33,8 @@ export type PracticeCommand =
   | { readonly type: 'acknowledge'; readonly id: WarningId }
   | { readonly type: 'correct'; readonly index: number; readonly kind: CorrectedKind }
   | { readonly type: 'undo' | 'pause' | 'resume' }
+  /** A double tap on the chest sensor pauses and resumes from now on, or no longer. */
+  | { readonly type: 'double-tap'; readonly on: boolean }
   | { readonly type: 'pain'; readonly rating: number; readonly signs: readonly PainSign[] }
   | { readonly type: 'safety'; readonly answers: SafetyAnswers }
   /** The step under way is done, is to be left out, or is to be done once more. */
@@ -130,13 +134,6 @@ function finish<S>(run: Run<S>): Refusal {
   return null;
 }
 
-function pauseOrResume<S>(run: Run<S>, type: 'pause' | 'resume'): Refusal {
-  if (run.draft.view.stage !== 'practice') return REFUSALS['no-practice'];
-  run.options.source.ask?.(type === 'pause' ? 'rest' : 'practise');
-  run.post({ type, value: null, onsetS: saidNow(run), durationS: 0 });
-  return null;
-}
-
 /** Corrections go into the recording, and from there into the book. */
 function correct<S>(run: Run<S>, index: number, kind: CorrectedKind): Refusal {
   if (isOver(run.draft.view)) return REFUSALS['is-over'];
@@ -168,6 +165,9 @@ export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
     case 'pause':
     case 'resume':
       return pauseOrResume(run, command.type);
+    case 'double-tap':
+      run.taps = command.on ? createDoubleTap() : null;
+      return null;
     case 'pain':
       ratePain(run, command.rating, command.signs);
       return null;

@@ -1,6 +1,7 @@
 import type { AnalysisInput, AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { KnownFits } from '../body/recheck.ts';
+import type { DoubleTapState } from '../swings/doubleTap.ts';
 import type { OwnRange } from '../coaching/plan.ts';
 import { SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -43,6 +44,8 @@ export interface Run<State> {
   readonly draft: PracticeDraft;
   readonly health: Map<string, SensorHealth>;
   guide: GuideState | null;
+  /** Listens for double taps; `null` where nobody asked for that. */
+  taps: DoubleTapState | null;
   /** The newest calibration that was done in full and accepted. */
   fits: KnownFits | null;
   /** Pain that was told before the session, 0-10. */

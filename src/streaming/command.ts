@@ -28,6 +28,7 @@ const schema = Type.Union([
   command({
     type: literals('undo', 'pause', 'resume', 'next', 'skip', 'again', 'recheck', 'finish'),
   }),
+  command({ type: Type.Literal('double-tap'), on: Type.Boolean() }),
   command({ type: Type.Literal('pain'), rating: PAIN, signs: SIGNS }),
   command({
     type: Type.Literal('safety'),

@@ -148,6 +148,24 @@ describe('the sound desk', () => {
     expect(heard.map(({ what }) => what)).toEqual(['tone', 'speech']);
   });
 
+  it('confirms a pause and its end by voice, whoever asked for it', async () => {
+    const { desk, heard, captions, pass } = recorder();
+    const { draft, view } = practice();
+    desk.take(view());
+    takeOutput(draft, phase('paused', 3));
+    desk.take(view());
+    desk.take(view());
+    await pass(2000);
+    takeOutput(draft, phase('waiting', 6));
+    desk.take(view());
+    await pass(2000);
+    expect(heard.filter(({ what }) => what === 'speech').map(({ name }) => name)).toEqual([
+      'Paused.',
+      'Going on.',
+    ]);
+    expect(captions).toEqual(['Paused.', 'Going on.']);
+  });
+
   it('cuts speech short where the golfer starts the next swing', async () => {
     const { desk, said, pass } = recorder(undefined, 3000);
     const { draft, view } = practice();

@@ -1,6 +1,7 @@
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
+import { HandsFreePart } from './HandsFreePart.tsx';
 import { KeysPart } from './KeysPart.tsx';
 import { LanguagePart } from './LanguagePart.tsx';
 import { LookPart, UnitsPart } from './LookPart.tsx';
@@ -104,6 +105,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
           <SoundPart sound={sound} />
           <LookPart />
           <UnitsPart />
+          <HandsFreePart />
           <a href={hrefOf('screen')}>{t.secondScreen.title}</a>
           <KeysPart keys={t.look.keyList} />
         </div>

@@ -11,6 +11,8 @@ export interface Prefs {
   readonly far: boolean;
   readonly singleKeys: boolean;
   readonly fallUnit: FallUnit;
+  /** A double tap on the chest sensor pauses. */
+  readonly doubleTap: boolean;
 }
 
 const DEFAULTS: Prefs = {
@@ -21,6 +23,7 @@ const DEFAULTS: Prefs = {
   far: false,
   singleKeys: true,
   fallUnit: 'cm',
+  doubleTap: false,
 };
 const KEY = 'stillcatch.prefs';
 
@@ -35,6 +38,7 @@ const VALID: { readonly [K in keyof Prefs]: (value: unknown) => boolean } = {
   far: (v) => typeof v === 'boolean',
   singleKeys: (v) => typeof v === 'boolean',
   fallUnit: (v) => v === 'cm' || v === 'in',
+  doubleTap: (v) => typeof v === 'boolean',
 };
 
 /** Whatever was stored: known keys with valid values over the defaults. */

@@ -61,6 +61,14 @@ function stages(before: PracticeView, after: PracticeView): Announcement[] {
   return begins ? only('step', 'passed', t.spoken.begin) : [];
 }
 
+/** However it was asked for: who stands at 4 m has to hear it. */
+function pauses(before: PracticeView, after: PracticeView): Announcement[] {
+  if (after.stage !== 'practice') return [];
+  const [was, is] = [before, after].map(({ phase }) => phase.phase === 'paused');
+  if (was === is) return [];
+  return only('step', 'listening', is ? t.handsFree.paused : t.handsFree.resumed);
+}
+
 function phases(before: PracticeView, after: PracticeView): Announcement[] {
   const target = after.plan.targets.holdS?.min;
   const { phase, holdS } = after.phase;
@@ -119,7 +127,7 @@ export function announcements(
   after: PracticeView,
 ): readonly Announcement[] {
   if (before === null || before.practiceId !== after.practiceId || before === after) return [];
-  return [warnings, sensors, steps, guided, stages, phases, cues, ledgers].flatMap((part) =>
+  return [warnings, sensors, steps, guided, stages, pauses, phases, cues, ledgers].flatMap((part) =>
     part(before, after),
   );
 }

@@ -9,6 +9,7 @@ import type { LedgerStatus } from '../../coaching/ledger.ts';
 import { coach } from './de/coach.ts';
 import { names, said } from './de/core.ts';
 import { desk } from './de/desk.ts';
+import { handsFree } from './de/handsFree.ts';
 import { home } from './de/home.ts';
 import { measureInfo } from './de/measures.ts';
 import { VALUE_WORDS, count, writing } from './de/numbers.ts';
@@ -71,6 +72,7 @@ export const de: Strings = {
   planPage,
   settings,
   secondScreen,
+  handsFree,
   home,
 
   caution: {

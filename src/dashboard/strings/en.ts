@@ -12,6 +12,7 @@ import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
 import { names, said } from './en/core.ts';
+import { handsFree } from './en/handsFree.ts';
 import { home } from './en/home.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
@@ -53,6 +54,7 @@ export const en = {
   },
 
   coach,
+  handsFree,
   home,
   ready,
   today,

@@ -34,7 +34,7 @@ The same options give the same recording.
                         r:losing-lean, r:losing-rotation, r:missed-catch
       b, b:0.6          a ball that shows that part of the rehearsals' move
       p                 a practice swing
-      walk tee abort waggle idle:20 takeoff
+      walk tee abort waggle idle:20 taps takeoff
                         what lies between repetitions
       r*4               the word four times
   --rate <Hz>           of both sensors, 50 to 200, default 100

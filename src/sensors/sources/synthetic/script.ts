@@ -9,7 +9,7 @@ const REHEARSAL_FAULTS = [
 export type RehearsalFault = (typeof REHEARSAL_FAULTS)[number];
 
 /** Movements that are not repetitions. */
-const DISTRACTORS = ['walk', 'tee', 'abort', 'waggle', 'idle', 'takeoff'] as const;
+const DISTRACTORS = ['walk', 'tee', 'abort', 'waggle', 'idle', 'taps', 'takeoff'] as const;
 export type DistractorKind = (typeof DISTRACTORS)[number];
 
 export type ScriptToken =
@@ -95,6 +95,7 @@ function readRepeats(text: string | undefined): number {
  * | `p` | a practice swing, no ball |
  * | `walk` `tee` `abort` `waggle` | walks off and back; bends to tee a ball; lowers the club calmly from a hold; fidgets at address |
  * | `idle` `idle:20` | stands about (1 to 600 s) |
+ * | `taps` | taps the chest sensor twice with a finger |
  * | `takeoff` | takes the sensors off and puts them on a table; only as the last word |
  *
  * `*n` repeats a word: `r*4 b`.

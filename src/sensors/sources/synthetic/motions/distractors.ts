@@ -1,6 +1,8 @@
 import { radians } from '../../../../math/angle.ts';
-import { UNIT_Y, scale } from '../../../../math/vec3.ts';
+import { rotate } from '../../../../math/quat.ts';
+import { UNIT_X, UNIT_Y, scale } from '../../../../math/vec3.ts';
 import { jet, lastValue } from '../channel.ts';
+import { figureAt } from '../figure.ts';
 import type { ChannelName } from '../coordinates.ts';
 import { UPRIGHT, near } from '../golfer.ts';
 import { type Scene, between, chance, move, pass, pose, wait } from '../scene.ts';
@@ -135,6 +137,32 @@ function takeOff(scene: Scene): void {
   wait(scene, 2.8 + between(scene, 5, 9));
 }
 
+/**
+ * Two taps of a finger on the chest sensor, with the lead hand, or with the trail one, whose arm then comes up and feels
+ * some of it. Sizes, times and shares are choices, from memory, no source.
+ */
+function tapTwice(scene: Scene): void {
+  const withTrailHand = chance(scene, 0.5);
+  const arm = last(scene, 'elevation');
+  if (withTrailHand) move(scene, 'elevation', arm + radians(25), scene.nowS, scene.nowS + 0.6);
+  wait(scene, between(scene, 0.8, 1.2));
+  for (const apartS of [between(scene, 0.18, 0.42), 0.4]) {
+    const { thorax } = figureAt(scene.golfer.build, scene.score, scene.nowS);
+    const size = between(scene, 10, 35);
+    const push = rotate(thorax.q, scale(UNIT_X, -size));
+    scene.score.shocks.push({
+      timeS: scene.nowS,
+      scaleS: between(scene, 0.006, 0.012),
+      chest: push,
+      arm: scale(push, withTrailHand ? between(scene, 0.05, 0.3) : between(scene, 0.01, 0.08)),
+      armSwing: 0,
+    });
+    wait(scene, apartS);
+  }
+  if (withTrailHand) move(scene, 'elevation', arm, scene.nowS, scene.nowS + 0.6);
+  wait(scene, between(scene, 0.8, 1.5));
+}
+
 /** Fidgets over the ball without swinging. */
 function fidget(scene: Scene): void {
   if (!scene.atAddress) takeAddress(scene, 0.4);
@@ -148,6 +176,7 @@ export function distract(scene: Scene, kind: DistractorKind, seconds: number | n
   else if (kind === 'tee') teeUp(scene);
   else if (kind === 'abort') abort(scene);
   else if (kind === 'waggle') fidget(scene);
+  else if (kind === 'taps') tapTwice(scene);
   else if (kind === 'takeoff') takeOff(scene);
   else idle(scene, seconds ?? between(scene, 4, 9));
   scene.distractors.push({ kind, startS, endS: scene.nowS });
