@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Refusal } from '../shell/Ask.tsx';
+import { LanguagePart } from '../shell/LanguagePart.tsx';
 import { LookPart } from '../shell/LookPart.tsx';
 import { Mark } from '../shell/Mark.tsx';
 import { t } from '../strings/strings.ts';
@@ -65,6 +66,7 @@ export function PairForm(props: {
           <CodeForm onPaired={onPaired} />
         </>
       )}
+      <LanguagePart />
       <LookPart />
       <p class="fine">
         <strong>{t.caution.short}</strong> {t.caution.rest}

@@ -4,6 +4,7 @@ import { SourceNotice } from '../practice/SourceNotice.tsx';
 import { Stage } from '../practice/Stage.tsx';
 import { Verdict } from '../practice/Verdict.tsx';
 import { WarningText, useWarnings } from '../practice/Warnings.tsx';
+import { LanguagePart } from '../shell/LanguagePart.tsx';
 import { LookPart } from '../shell/LookPart.tsx';
 import { SimulatedBadge } from '../shell/SimulatedBadge.tsx';
 import { Caption } from '../sound/Caption.tsx';
@@ -56,6 +57,7 @@ function Foot() {
         <div class="menu-body">
           <p>{words.viewOnly}</p>
           {!awake && <p>{words.awake}</p>}
+          <LanguagePart />
           <LookPart />
           <p class="fine">
             <strong>{t.caution.short}</strong> {t.caution.rest}
