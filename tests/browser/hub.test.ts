@@ -274,7 +274,16 @@ describe('the hub in the browser', () => {
     await coach.getByRole('link', { name: 'Compare two stretches' }).click();
     await coach.getByText(/no session\./).waitFor();
     await expectSound(coach);
-    await coach.getByRole('button', { name: 'Sign out' }).click();
+    // One session on one side: its values stand there, and no range is claimed.
+    const at = Date.now() + 86_400_000;
+    await coach.goto(`${coach.url().split('?')[0]!}?aFromMs=0&aToMs=${at}&bFromMs=0&bToMs=${at}`);
+    await coach.reload();
+    await coach.getByText('too few to say how sure').first().waitFor();
+    await expectSound(coach);
+    await coach.getByRole('link', { name: 'Account' }).click();
+    await coach.getByRole('heading', { name: 'Account' }).waitFor();
+    await expectSound(coach);
+    await coach.getByRole('button', { name: 'Sign out', exact: true }).click();
     await coach.getByRole('heading', { name: 'Sign in' }).waitFor();
     await expectSound(coach);
     expect(token).not.toBe('');

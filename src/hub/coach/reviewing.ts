@@ -106,6 +106,7 @@ export function reviewing(api: FastifyInstance, context: HubContext): void {
         analysis,
         JSON.parse(row.plan) as Plan,
         await relabelsOf(db, sessionId),
+        index,
       );
       await db.updateTable('session').set(counts).where('id', '=', sessionId).execute();
       // The count above is there at once; the analysis with the label follows.

@@ -1,7 +1,13 @@
 import type { Plan } from '../../coaching/plan.ts';
-import { emptyLedger, addToLedger, correctLedger, ledgerOf } from '../../coaching/ledger.ts';
-import { detectedKind } from '../../coaching/asSaid.ts';
-import type { AnalysisResult } from '../../analysis/result.ts';
+import {
+  type CorrectedKind,
+  addToLedger,
+  correctLedger,
+  emptyLedger,
+  ledgerOf,
+} from '../../coaching/ledger.ts';
+import { detectedKind, isCounted } from '../../coaching/asSaid.ts';
+import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
 import type { Relabel } from '../../streaming/hubContract/review.ts';
 import type { SessionSummary } from '../../streaming/sessionsContract.ts';
 import type { SessionTable } from '../db/tables.ts';
@@ -32,25 +38,28 @@ export const summaryOf = (row: SessionTable): SessionSummary => ({
   painAfter: row.painAfter,
 });
 
-/** What is counted at once when a kind is set by hand; verdicts of new rehearsals come with the analysis that follows. */
+/**
+ * What is counted at once when a kind is set by hand; verdicts of new rehearsals come with the analysis that follows.
+ * @param changed index of the repetition that was just set or taken back: what the analysis has for it is no longer so
+ */
 export function countsWith(
   { repetitions }: Pick<AnalysisResult, 'repetitions'>,
   plan: Plan,
   relabels: readonly Pick<Relabel, 'index' | 'kind'>[],
+  changed: number,
 ): Pick<SessionTable, 'rehearsals' | 'balls' | 'ballsInMix' | 'ledger' | 'scored' | 'passed'> {
-  const set = new Map(relabels.map(({ index, kind }) => [index, kind]));
-  const detected = repetitions
-    .map((r) => ({ index: r.index, kind: detectedKind(r) }))
-    .reduce(addToLedger, emptyLedger(plan));
-  const book = relabels.reduce(
-    (b, { index, kind }) => correctLedger(b, index, kind === 'ignore' ? 'ignored' : kind),
-    detected,
+  const set = new Map(relabels.map(({ index, kind }) => [index, CORRECTED[kind]]));
+  const kindOf = (r: JudgedRepetition): CorrectedKind => {
+    const said = r.index === changed ? detectedKind(r) : isCounted(r) ? r.kind : 'ignored';
+    return set.get(r.index) ?? said;
+  };
+  const book = repetitions.reduce(
+    (b, r) => correctLedger(addToLedger(b, r), r.index, kindOf(r)),
+    emptyLedger(plan),
   );
   const { rehearsals, balls, ballsInMix, entries } = ledgerOf(book);
   const verdicts = repetitions.flatMap((r) =>
-    r.kind === 'rehearsal' && (set.get(r.index) ?? 'rehearsal') === 'rehearsal'
-      ? [r.verdict.passed]
-      : [],
+    r.kind === 'rehearsal' && kindOf(r) === 'rehearsal' ? [r.verdict.passed] : [],
   );
   return {
     rehearsals,
@@ -61,3 +70,7 @@ export function countsWith(
     passed: verdicts.filter((passed) => passed === true).length,
   };
 }
+
+const CORRECTED = { rehearsal: 'rehearsal', ball: 'ball', ignore: 'ignored' } as const satisfies {
+  readonly [K in Relabel['kind']]: CorrectedKind;
+};

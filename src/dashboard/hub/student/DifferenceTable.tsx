@@ -57,6 +57,27 @@ function Picture({ d }: { readonly d: MeasureDifference }) {
   );
 }
 
+/** Both usual sessions on one axis: middle half and median, the earlier above. */
+function Overlay({ d: { a, b } }: { readonly d: MeasureDifference }) {
+  const both = [a, b].filter((s) => s !== null && s !== undefined);
+  const low = Math.min(...both.map((s) => s.low));
+  const span = Math.max(...both.map((s) => s.high)) - low;
+  const x = (v: number): number => 6 + (span === 0 ? 54 : ((v - low) / span) * 108);
+  return (
+    <svg class="interval overlay" viewBox="0 0 120 24" aria-hidden="true">
+      {[a, b].map(
+        (s, i) =>
+          s && (
+            <g key={i} class={i === 0 ? 'earlier' : 'later'}>
+              <path class="half" d={`M${x(s.low)} ${7 + 10 * i}H${x(s.high)}`} />
+              <circle cx={x(s.median)} cy={7 + 10 * i} r="4" />
+            </g>
+          ),
+      )}
+    </svg>
+  );
+}
+
 function Row({ d }: { readonly d: MeasureDifference }) {
   return (
     <tr>
@@ -66,6 +87,9 @@ function Row({ d }: { readonly d: MeasureDifference }) {
       </td>
       <td>
         <Usual d={d} s={d.b} />
+      </td>
+      <td>
+        <Overlay d={d} />
       </td>
       <td>
         {intervalText(d)}

@@ -141,6 +141,7 @@ export const comparison = {
     measure: 'Measure',
     a: 'Earlier',
     b: 'Later',
+    overlay: 'Both on one axis',
     difference: 'Difference',
     reading: 'Reading',
   },
@@ -155,7 +156,7 @@ export const comparison = {
   sure: 'differs: all of the likely range lies on one side of zero',
   small: 'differs, by less than one value is sure to',
   unsure: 'may be chance: the likely range holds zero',
-  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is.',
+  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is. On one axis: the earlier above (ring), the later below (disc), each with its middle half.',
   strap:
     'A sensor strapped on elsewhere shifts every value of a session. A difference of a few degrees between months may be the strap.',
   badDays: 'Choose days so that each stretch ends after it begins.',
