@@ -65,8 +65,8 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
           set={(painAfter) => setNotes({ ...notes, painAfter })}
         />
       </div>
-      <label>
-        {s.note}
+      <label class="note">
+        <span>{s.note}</span>
         <textarea
           rows={4}
           maxLength={LONGEST_NOTE}
@@ -74,8 +74,10 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
           onInput={({ currentTarget: { value } }) => setNotes({ ...notes, note: value })}
         />
       </label>
-      <p role="status">{said}</p>
-      <button type="submit">{s.keep}</button>
+      <div class="row">
+        <button type="submit">{s.keep}</button>
+        <p role="status">{said}</p>
+      </div>
     </form>
   );
 }
