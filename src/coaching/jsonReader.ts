@@ -5,7 +5,12 @@ export interface Problem {
   /** Dotted, as in `targets.holdS.min`. */
   readonly path: string;
   readonly message: string;
+  /** Of `FIELD_TEXTS`, and what fills it: a form says it with its own label. */
+  readonly key: FieldTextKey;
+  readonly values: FieldValues;
 }
+
+type FieldValues = Readonly<Record<string, string | number>>;
 
 /** What can be wrong with a field. */
 export const FIELD_TEXTS = {
@@ -36,12 +41,9 @@ export type Json = Readonly<Record<string, unknown>>;
 export class JsonReader {
   readonly problems: Problem[] = [];
 
-  refuse(
-    path: string,
-    key: FieldTextKey,
-    values: Readonly<Record<string, string | number>> = {},
-  ): void {
-    this.problems.push({ path, message: fill(FIELD_TEXTS[key], { path, ...values }) });
+  refuse(path: string, key: FieldTextKey, values: FieldValues = {}): void {
+    const message = fill(FIELD_TEXTS[key], { path, ...values });
+    this.problems.push({ path, message, key, values });
   }
 
   /** @param root where the object is the whole document its fields' paths stand alone */

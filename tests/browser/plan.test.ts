@@ -53,7 +53,9 @@ describe('the plan', () => {
     await rehearsals.focus();
     await page.keyboard.press('Control+A');
     await page.keyboard.type('many');
-    await page.getByText(/ratio\.rehearsals must be a number/).waitFor();
+    await page.getByText('Rehearsals: a number from 1 to 20, please.').waitFor();
+    expect(await rehearsals.inputValue()).toBe('many');
+    expect(await page.locator('main').innerText()).not.toMatch(/ratio\.|volume\.|targets\./);
     expect(await save.isDisabled()).toBe(true);
     await page.keyboard.press('Control+A');
     await page.keyboard.type('3');

@@ -46,7 +46,7 @@ function Lines(props: {
 
 function NameField({ draft, set, problems }: PlanEditorProps) {
   const id = useId();
-  const problem = problemAt(problems, 'name');
+  const problem = problemAt(problems, 'name', words.name);
   return (
     <div class="plan-field">
       <label for={id}>{words.name}</label>
@@ -71,13 +71,13 @@ function Ratio({ draft, set, problems }: PlanEditorProps) {
         label={words.rehearsals}
         value={draft.rehearsals}
         set={(rehearsals) => set({ ...draft, rehearsals })}
-        problem={problemAt(problems, 'ratio.rehearsals')}
+        problem={problemAt(problems, 'ratio.rehearsals', words.rehearsals)}
       />
       <NumberField
         label={words.balls}
         value={draft.balls}
         set={(balls) => set({ ...draft, balls })}
-        problem={problemAt(problems, 'ratio.balls')}
+        problem={problemAt(problems, 'ratio.balls', words.balls)}
       />
     </fieldset>
   );
@@ -91,13 +91,13 @@ function Volume({ draft, set, problems }: PlanEditorProps) {
         label={words.perSession}
         value={draft.perSession}
         set={(perSession) => set({ ...draft, perSession })}
-        problem={problemAt(problems, 'volume.perSession')}
+        problem={problemAt(problems, 'volume.perSession', words.perSession)}
       />
       <NumberField
         label={words.perWeek}
         value={draft.perWeek}
         set={(perWeek) => set({ ...draft, perWeek })}
-        problem={problemAt(problems, 'volume.perWeek')}
+        problem={problemAt(problems, 'volume.perWeek', words.perWeek)}
       />
       <p class="fine">{words.volumeWhy}</p>
     </fieldset>
@@ -116,7 +116,7 @@ function OwnRange({ draft, set, problems }: PlanEditorProps) {
             unit={words.deg}
             value={draft.ownRange[key]}
             set={(deg) => set({ ...draft, ownRange: { ...draft.ownRange, [key]: deg } })}
-            problem={problemAt(problems, `ownRange.${key}`)}
+            problem={problemAt(problems, `ownRange.${key}`, words.ranges[key])}
           />
         ))}
         <p class="fine">{words.ownRangeWhy}</p>
@@ -140,13 +140,13 @@ export function PlanEditor(props: PlanEditorProps) {
         label={words.checklist}
         value={draft.checklist}
         set={(checklist) => set({ ...draft, checklist })}
-        problem={problemAt(problems, 'checklist')}
+        problem={problemAt(problems, 'checklist', words.checklist)}
       />
       <Lines
         label={words.note}
         value={draft.note}
         set={(note) => set({ ...draft, note })}
-        problem={problemAt(problems, 'note')}
+        problem={problemAt(problems, 'note', words.note)}
       />
     </div>
   );

@@ -23,11 +23,12 @@ function Row({ measure, props }: { readonly measure: TargetMeasure; props: PlanE
   const { draft, set, problems, last } = props;
   const target = draft.targets[measure];
   const path = `targets.${measure}`;
+  const { name } = t.measures.info[measure];
   const end = (which: 'min' | 'max') => (
     <td>
       <NumberField
         bare
-        label={words.end[which](t.measures.info[measure].name)}
+        label={words.end[which](name)}
         unit={t.measures.info[measure].unit}
         value={target[which]}
         set={(value) =>
@@ -37,8 +38,8 @@ function Row({ measure, props }: { readonly measure: TargetMeasure; props: PlanE
           })
         }
         problem={
-          problemAt(problems, `${path}.${which}`) ??
-          (which === 'min' ? problemAt(problems, path) : null)
+          problemAt(problems, `${path}.${which}`, words.end[which](name)) ??
+          (which === 'min' ? problemAt(problems, path, name) : null)
         }
       />
     </td>

@@ -12,7 +12,15 @@ export interface PlanEditorProps {
   readonly last: SpreadsView;
 }
 
-export const problemAt = (problems: readonly Problem[], path: string): string | null =>
-  problems
-    .filter((p) => p.path === path || p.path.startsWith(`${path}[`))
-    .map((p) => t.said.field(p))[0] ?? null;
+/** What is wrong with a field, or with a line of it, in a sentence with the label that stands beside it. */
+export function problemAt(
+  problems: readonly Problem[],
+  path: string,
+  label: string,
+): string | null {
+  const found = problems.find((p) => p.path === path || p.path.startsWith(`${path}[`));
+  if (found === undefined) return null;
+  const line = /\[(\d+)\]$/.exec(found.path)?.[1];
+  const named = line === undefined ? label : t.said.lineOf(Number(line) + 1, label);
+  return t.said.field(found, named);
+}

@@ -4,6 +4,7 @@ import type {
   SessionDetail,
   SessionOverview,
 } from '../../streaming/sessionsContract.ts';
+import { t } from '../strings/strings.ts';
 
 /** Where a review gets a session from; each answer may be refused with an Error that is one sentence. */
 export interface ReviewSource {
@@ -32,9 +33,13 @@ export class RefusedAnswer extends Error {
   }
 }
 
-/** @throws RefusedAnswer with the service's own sentence where it refuses. */
+/** @throws RefusedAnswer with the service's own sentence where it refuses, Error in words where it does not answer */
 export async function askAt<T>(url: string, init: RequestInit = {}): Promise<T> {
-  return answerIn<T>(await fetch(url, init));
+  const response = await fetch(url, init).catch((error: unknown) => {
+    if (init.signal?.aborted) throw error;
+    throw new Error(t.error.noAnswer);
+  });
+  return answerIn<T>(response);
 }
 
 /** @throws RefusedAnswer */

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { LONGEST_NOTE } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
+import { RefusedAnswer } from '../review/source.ts';
 import { ask, sessionPath } from './api.ts';
 
 const RATINGS = Array.from({ length: 11 }, (_, i) => i);
@@ -47,7 +48,7 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
       body: JSON.stringify(notes),
     }).then(
       () => setSaid(s.kept),
-      (error: unknown) => setSaid(error instanceof Error ? error.message : s.failed),
+      (error: unknown) => setSaid(error instanceof RefusedAnswer ? error.message : s.failed),
     );
   };
   return (

@@ -224,7 +224,9 @@ describe('what the core says', () => {
 
   it('says what is wrong with a field of a plan', () => {
     const { problems = [] } = validatePlan({ targets: { holdS: { min: 'x' } } });
-    expect(problems.map(de.said.field)).toEqual(['Bitte eine Zahl von 0 bis 10.']);
+    expect(problems.map((p) => de.said.field(p, 'Halten'))).toEqual([
+      'Halten: Bitte eine Zahl von 0 bis 10.',
+    ]);
   });
 });
 

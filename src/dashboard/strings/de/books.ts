@@ -113,7 +113,7 @@ export const WORN_WORDS: Readonly<Record<string, string>> = {
   'trail arm': 'den hinteren Arm',
 };
 
-/** Stands beside the field, so the field is not named. */
+/** The field's label stands before it. */
 export const FIELDS: Readonly<Record<FieldTextKey, string>> = {
   object: 'Hier fehlt eine Gruppe von Angaben.',
   unknown: 'Diese Angabe ist nicht bekannt.',

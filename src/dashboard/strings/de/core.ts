@@ -2,7 +2,6 @@ import type { CalibrationProblem } from '../../../body/calibrationResult.ts';
 import { CALIBRATION_TEXTS } from '../../../body/calibrationTexts.ts';
 import { CUE_TEXTS } from '../../../coaching/cues.ts';
 import type { Problem } from '../../../coaching/jsonReader.ts';
-import { FIELD_TEXTS } from '../../../coaching/jsonReader.ts';
 import type { Cue, SafetyWarning } from '../../../coaching/judgement.ts';
 import { DEFAULT_PLAN, type Plan } from '../../../coaching/plan.ts';
 import { planChanges } from '../../../coaching/planChanges.ts';
@@ -10,6 +9,7 @@ import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
 import type { RepetitionFlag } from '../../../swings/repetition.ts';
 import { REFUSAL_TEXTS } from '../../../streaming/contract.ts';
+import { fill } from '../../../sensors/sentence.ts';
 import { translate } from '../translate.ts';
 import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
 import { nextStep } from './nextStep.ts';
@@ -57,7 +57,11 @@ export const said = {
   calibration: ({ message }: Pick<CalibrationProblem, 'message'>): string =>
     translate(CALIBRATION_TEXTS, CALIBRATION, message, calibrationWord),
   refusal: (sentence: string): string => translate(REFUSAL_TEXTS, REFUSALS, sentence, refusalWord),
-  field: ({ message }: Problem): string => translate(FIELD_TEXTS, FIELDS, message, writing.written),
+  field: ({ key, values }: Problem, label: string): string => {
+    const told = Object.entries(values).map(([name, v]) => [name, writing.written(String(v))]);
+    return `${label}: ${fill(FIELDS[key], Object.fromEntries(told) as Record<string, string>)}`;
+  },
+  lineOf: (n: number, label: string) => `${label}, Zeile ${n}`,
   nextStep: (summary: PracticeSummary): string => nextStep(summary, cueText),
   planChanges: (before: Plan, after: Plan): readonly string[] =>
     planChanges(before, after, CHANGE_WORDS),

@@ -6,6 +6,8 @@ import { type Plan, STAGES, TARGET_BASIS } from '../../../coaching/plan.ts';
 import { planChanges } from '../../../coaching/planChanges.ts';
 import { BEST_RULE, TYPICAL_RULE, WORST_RULE } from '../../../coaching/representative.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
+import { fill } from '../../../sensors/sentence.ts';
+import { FIELDS } from './fields.ts';
 
 /** What the core says. It says it in English, by key and with values; another language looks the key up. */
 export const said = {
@@ -14,7 +16,9 @@ export const said = {
   calibration: (problem: Pick<CalibrationProblem, 'message'>): string => problem.message,
   /** Why a practice, the sensors or the radio do not do something; unknown sentences stay as they came. */
   refusal: (sentence: string): string => sentence,
-  field: (problem: Problem): string => problem.message,
+  field: ({ key, values }: Problem, label: string): string =>
+    `${label}: ${fill(FIELDS[key], values)}`,
+  lineOf: (n: number, label: string) => `${label}, line ${n}`,
   nextStep: (summary: PracticeSummary): string => summary.next.text,
   planChanges: (before: Plan, after: Plan): readonly string[] => planChanges(before, after),
   /** The standard plan's own sentences; what a person wrote stays as it is. */
