@@ -2,7 +2,8 @@ import { newPasswordHash } from '../people/passwords.ts';
 import type { HubContext } from '../context.ts';
 import { hashOf, newToken } from '../../streaming/secrets.ts';
 import { newCode } from '../access/secrets.ts';
-import { DEMO_COACHES, DEMO_STORIES, type DemoStory } from './stories.ts';
+import { DEFAULT_PLAN } from '../../coaching/plan.ts';
+import { DEMO_COACHES, DEMO_STORIES, DEMO_TEXTS, type DemoStory } from './stories.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -33,10 +34,31 @@ export async function makeDemoPeople(context: HubContext): Promise<readonly Demo
     for (const { login, name: who, role } of DEMO_COACHES)
       await addPerson(context, { login, name: who, role, coachId: null, hand: 'right' }, 0);
     for (const story of DEMO_STORIES) await addStudent(context, story);
+    await addTexts(context);
   }
   await db.updateTable('person').set({ passwordHash }).where('id', 'like', 'demo-%').execute();
   await db.deleteFrom('signin').where('lastSeenMs', '<', now()).execute();
   return [...DEMO_COACHES, ...DEMO_STORIES].map(({ login, name }) => ({ login, name, password }));
+}
+
+/** What the first coach writes often, and a plan to start from. */
+async function addTexts({ db }: HubContext): Promise<void> {
+  const coachId = demoId(DEMO_COACHES[0].login);
+  for (const [i, [title, text]] of DEMO_TEXTS.entries())
+    await db
+      .insertInto('block')
+      .values({ id: `${coachId}-text-${i + 1}`, coachId, title, text })
+      .execute();
+  const plan = { ...DEFAULT_PLAN, name: 'First weeks', stage: 'movement' as const };
+  await db
+    .insertInto('template')
+    .values({
+      id: `${coachId}-template`,
+      coachId,
+      name: plan.name,
+      plan: JSON.stringify(plan),
+    })
+    .execute();
 }
 
 async function addPerson(

@@ -40,6 +40,12 @@ export const DEMO_COACHES = [
   { login: 'piet', name: 'Piet Amberley (demo)', role: 'coach' },
 ] as const;
 
+/** Ready texts: title and sentence. */
+export const DEMO_TEXTS = [
+  ['Longer hold', 'Wait at the top until you hear the tick, then let go.'],
+  ['Chest first', 'Let the chest start. The arm follows by itself.'],
+] as const;
+
 const HALF_YEAR = 182;
 const PLAN: Plan = { ...DEFAULT_PLAN, volume: { perSession: 20, perWeek: 40 } };
 const LONGER_HOLD: Plan = {
