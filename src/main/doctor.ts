@@ -6,7 +6,7 @@ import { monotonicMs } from '../sensors/sources/ble/messages.ts';
 import { radioProblem } from '../sensors/sources/ble/problem.ts';
 import { Radio, type RadioStatus } from '../sensors/sources/ble/radio.ts';
 import type { RadioProcessOptions } from '../sensors/sources/ble/radioProcess.ts';
-import { databaseIsInstalled } from '../sessions/store/driver.ts';
+import { hasNativeDatabase } from '../sessions/store/driver.ts';
 
 interface DoctorCheck {
   /** What was looked at. */
@@ -60,11 +60,13 @@ function pageCheck(): DoctorCheck {
 }
 
 function databaseCheck(): DoctorCheck {
-  const there = databaseIsInstalled();
+  const there = hasNativeDatabase();
   return {
     title: 'Database part',
-    state: there ? 'fine' : 'missing',
-    found: there ? 'Installed.' : 'It is not installed: practices are not kept.',
+    state: there ? 'fine' : 'note',
+    found: there
+      ? 'Installed.'
+      : 'Its fast half is not installed: practices are kept by the plain one, which is slower.',
     mend: there ? [] : ['Install it with: npm install --include=optional'],
   };
 }
