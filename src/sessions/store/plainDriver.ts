@@ -1,9 +1,7 @@
 import { rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { BindValues, Database } from 'node-sqlite3-wasm';
+import type * as sqlite from 'node-sqlite3-wasm';
 import type { SqlFile } from './sqlFile.ts';
-
-type Wasm = typeof import('node-sqlite3-wasm');
 
 /** Its lock is a folder that is there while a transaction runs; none of ours takes this long, ms. */
 const STALE_MS = 10_000;
@@ -15,7 +13,7 @@ const RETURNS_ROWS = /^\s*(select|with|pragma|explain)\b|\breturning\b/i;
  */
 export function openPlain(path: string): SqlFile {
   dropStaleLock(`${path}.lock`);
-  const { Database } = createRequire(import.meta.url)('node-sqlite3-wasm') as Wasm;
+  const { Database } = createRequire(import.meta.url)('node-sqlite3-wasm') as typeof sqlite;
   const database = new Database(path);
   try {
     leaveWal(database);
@@ -31,7 +29,7 @@ export function openPlain(path: string): SqlFile {
 }
 
 /** A file that the native driver left is in WAL mode: to be read without shared memory, it must be one's own. */
-function leaveWal(database: Database): void {
+function leaveWal(database: sqlite.Database): void {
   for (const pragma of [
     'locking_mode = EXCLUSIVE',
     'journal_mode = DELETE',
@@ -48,10 +46,11 @@ function dropStaleLock(lock: string): void {
   if (madeMs !== undefined && Date.now() - madeMs > STALE_MS) rmSync(lock, { recursive: true });
 }
 
-const values = (parameters: readonly unknown[]): BindValues => parameters as BindValues;
+const values = (parameters: readonly unknown[]): sqlite.BindValues =>
+  parameters as sqlite.BindValues;
 
 /** Prepared when it runs and freed at once: statements of this driver are not collected. */
-const statement = (database: Database, sql: string): ReturnType<SqlFile['prepare']> => ({
+const statement = (database: sqlite.Database, sql: string): ReturnType<SqlFile['prepare']> => ({
   reader: RETURNS_ROWS.test(sql),
   all: (parameters = []) => database.all(sql, values(parameters)),
   run: (parameters = []) => database.run(sql, values(parameters)),
