@@ -1,5 +1,7 @@
 import type { PracticeHost, PracticeRecord } from '../practice/host.ts';
+import { KEEPING_TEXTS } from '../practice/keepingTexts.ts';
 import type { LivePractice } from '../practice/livePractice.ts';
+import { fill } from '../sensors/sentence.ts';
 import { SessionError } from '../sessions/sessionError.ts';
 import { type SessionStore, openStore } from '../sessions/store/store.ts';
 import type { KeptSessions } from '../streaming/sessionsApi.ts';
@@ -40,7 +42,7 @@ export async function openKeeping(options: KeepingOptions): Promise<Keeping> {
     return keepingIn(store, options);
   } catch (error) {
     if (!(error instanceof SessionError)) throw error;
-    const problem = `Your practices are not being kept: ${error.message}.`;
+    const problem = fill(KEEPING_TEXTS['none-kept'], { why: error.message });
     options.say(problem);
     return keepingNothing(root, problem);
   }

@@ -1,7 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { AnalysisResult } from '../analysis/result.ts';
+import { KEEPING_TEXTS, type KeepingKey } from '../practice/keepingTexts.ts';
 import type { LivePractice } from '../practice/livePractice.ts';
 import type { SensorView, Stage } from '../practice/view.ts';
+import { fill } from '../sensors/sentence.ts';
 import type { SensorRole } from '../sensors/sample.ts';
 import { type TrackHeader, sessionId } from '../sessions/header.ts';
 import type { PracticeNotes } from '../sessions/practiceNotes.ts';
@@ -26,10 +28,10 @@ export interface RecorderOptions {
 /** Never a name: the recording format asks for letters and digits. */
 const SUBJECT = 'student';
 const RETRY_MS = 5000;
-const RESTORED =
-  'The disk takes data again: this practice is kept from its beginning, nothing of it is missing.';
 const RESTORED_MS = 60_000;
 const OVER: readonly Stage[] = ['after', 'over', 'stopped'];
+
+const told = (key: KeepingKey, why: string): string => fill(KEEPING_TEXTS[key], { why });
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : 'unknown');
 
@@ -70,7 +72,7 @@ export class PracticeRecorder {
       if (this.#savedId === null) return;
       await this.#options.store
         .annotate(this.#savedId, notes)
-        .catch((error: unknown) => this.#tell(`Your note could not be kept: ${wordsOf(error)}.`));
+        .catch((error: unknown) => this.#tell(told('note', wordsOf(error))));
     });
   }
 
@@ -90,7 +92,7 @@ export class PracticeRecorder {
     const recording = await this.#begun;
     await recording
       ?.replan(this.#options.practice.view().plan)
-      .catch((error: unknown) => this.#tell(`Your plan could not be kept: ${wordsOf(error)}.`));
+      .catch((error: unknown) => this.#tell(told('plan', wordsOf(error))));
   }
 
   #isOver(): boolean {
@@ -120,7 +122,7 @@ export class PracticeRecorder {
       if (id === null || analysis === null) return;
       await store
         .tellLater(id, event, analysis)
-        .catch((error: unknown) => this.#tell(`Your pain could not be kept: ${wordsOf(error)}.`));
+        .catch((error: unknown) => this.#tell(told('pain', wordsOf(error))));
       saved?.(id);
     });
   }
@@ -155,17 +157,14 @@ export class PracticeRecorder {
     } catch (error) {
       this.#unsubscribe();
       this.#waiting = [];
-      this.#tell(`This practice is not being kept: ${wordsOf(error)}. You can go on all the same.`);
+      this.#tell(told('not-kept', wordsOf(error)));
       return null;
     }
   }
 
   #hear({ ok, reason }: WriterStatus): void {
     if (ok) this.#tellRestored();
-    else
-      this.#tell(
-        `This practice cannot be saved now: ${reason}. Go on; it is kept in memory and saved as soon as that is mended.`,
-      );
+    else this.#tell(told('waits', reason));
   }
 
   #tell(problem: string | null, restored?: string): void {
@@ -180,7 +179,7 @@ export class PracticeRecorder {
 
   /** What waited in memory is on the disk. */
   #tellRestored(): void {
-    this.#tell(null, RESTORED);
+    this.#tell(null, KEEPING_TEXTS.restored);
     const forget = (): void => {
       if (this.#options.practice.view().keeping?.restored !== undefined) this.#tell(null);
     };
@@ -212,7 +211,7 @@ export class PracticeRecorder {
         if ((practice.view().keeping?.problem ?? null) !== null) this.#tellRestored();
         return true;
       } catch (error) {
-        this.#tell(`This practice could not be saved: ${wordsOf(error)}. It is tried again.`);
+        this.#tell(told('tried-again', wordsOf(error)));
         if (signal.aborted) return false;
         await pause(retryMs, undefined, { signal, ref: false }).catch(() => undefined);
       }

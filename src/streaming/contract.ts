@@ -7,6 +7,12 @@ export type { GuideView } from '../practice/guide/guide.ts';
 export type { GuideStep } from '../practice/guide/steps.ts';
 export type { RepetitionMoments } from '../practice/moments.ts';
 export type { PoseView } from '../practice/pose.ts';
+export {
+  DISK_TEXTS,
+  type DiskKey,
+  KEEPING_TEXTS,
+  type KeepingKey,
+} from '../practice/keepingTexts.ts';
 export { REFUSALS as REFUSAL_TEXTS, type RefusalKey } from '../practice/refusals.ts';
 export { sensorProblems } from '../practice/sensorCheck.ts';
 export * from '../practice/view.ts';

@@ -17,7 +17,7 @@ export function SourceNotice() {
       )}
       {said !== null && (
         <p class="notice" role="status">
-          {t.said.refusal(said)}
+          {t.said.keeping(said)}
         </p>
       )}
       {problems.map((problem) => (

@@ -22,10 +22,13 @@ function Cell({ r, measure }: { readonly r: JudgedRepetition; readonly measure: 
 const verdictOf = (r: JudgedRepetition): string =>
   [
     r.kind === 'rehearsal' ? t.said.cue(r.verdict.cue) : '',
-    ...r.flags.filter((f) => f !== 'together').map((f) => t.names.flags[f]),
+    r.flags
+      .filter((f) => f !== 'together')
+      .map((f) => t.names.flags[f])
+      .join('; '),
   ]
     .filter((text) => text !== '')
-    .join(' ');
+    .join(' – ');
 
 /** Every repetition with each measure that the plan asks for; its number opens it. */
 export function RepetitionTable(props: {

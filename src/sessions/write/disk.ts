@@ -1,4 +1,5 @@
 import { mkdir } from 'node:fs/promises';
+import { DISK_TEXTS, type DiskKey } from '../../practice/keepingTexts.ts';
 
 /** Node says "no such folder" for a read-only disk where it makes several at once. */
 export async function makeFolder(folder: string): Promise<void> {
@@ -8,19 +9,19 @@ export async function makeFolder(folder: string): Promise<void> {
   });
 }
 
-const DISK_WORDS: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EFBIG: 'no file may be larger here',
-  EDQUOT: 'the disk quota is used up',
-  EROFS: 'the disk is read-only',
-  EACCES: 'the folder may not be written: check its permissions',
-  EPERM: 'the folder may not be written: check its permissions',
-  ENOENT: 'the folder is gone',
-  EIO: 'the disk reports an error',
+const KEYS: Readonly<Record<string, DiskKey>> = {
+  ENOSPC: 'full',
+  EFBIG: 'large',
+  EDQUOT: 'quota',
+  EROFS: 'read-only',
+  EACCES: 'denied',
+  EPERM: 'denied',
+  ENOENT: 'gone',
+  EIO: 'broken',
 };
 
 /** Why the disk refused, in words. */
 export function diskWords(error: unknown): string {
-  const code = (error as NodeJS.ErrnoException).code ?? '';
-  return DISK_WORDS[code] ?? `the disk refuses (${(error as Error).message})`;
+  const key = KEYS[(error as NodeJS.ErrnoException).code ?? ''];
+  return key !== undefined ? DISK_TEXTS[key] : `the disk refuses (${(error as Error).message})`;
 }

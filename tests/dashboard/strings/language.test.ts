@@ -10,8 +10,10 @@ import { validatePlan } from '../../../src/coaching/validatePlan.ts';
 import { voiceFor } from '../../../src/dashboard/sound/speaker.ts';
 import { de } from '../../../src/dashboard/strings/de.ts';
 import * as books from '../../../src/dashboard/strings/de/books.ts';
+import { DISK, KEEPING } from '../../../src/dashboard/strings/de/keeping.ts';
 import { en } from '../../../src/dashboard/strings/en.ts';
 import { chooseLanguage } from '../../../src/dashboard/strings/language.ts';
+import { DISK_TEXTS, KEEPING_TEXTS } from '../../../src/practice/keepingTexts.ts';
 import { REFUSALS } from '../../../src/practice/refusals.ts';
 import { type SentenceBook, fill, recognise } from '../../../src/sensors/sentence.ts';
 
@@ -145,6 +147,8 @@ const BOOKS: readonly [string, SentenceBook, SentenceBook][] = [
   ['cues', CUE_TEXTS, books.CUES],
   ['calibration', CALIBRATION_TEXTS, books.CALIBRATION],
   ['refusals', REFUSALS, books.REFUSALS],
+  ['keeping', KEEPING_TEXTS, KEEPING],
+  ['disk', DISK_TEXTS, DISK],
   ['fields', FIELD_TEXTS, books.FIELDS],
 ];
 

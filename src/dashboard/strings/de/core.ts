@@ -8,10 +8,11 @@ import { planChanges } from '../../../coaching/planChanges.ts';
 import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
 import type { RepetitionFlag } from '../../../swings/repetition.ts';
-import { REFUSAL_TEXTS } from '../../../streaming/contract.ts';
+import { DISK_TEXTS, KEEPING_TEXTS, REFUSAL_TEXTS } from '../../../streaming/contract.ts';
 import { fill } from '../../../sensors/sentence.ts';
 import { translate } from '../translate.ts';
 import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
+import { DISK, KEEPING } from './keeping.ts';
 import { nextStep } from './nextStep.ts';
 import { writing } from './numbers.ts';
 import { CHANGE_WORDS, STAGES, TARGET_BASIS } from './planWords.ts';
@@ -57,6 +58,8 @@ export const said = {
   calibration: ({ message }: Pick<CalibrationProblem, 'message'>): string =>
     translate(CALIBRATION_TEXTS, CALIBRATION, message, calibrationWord),
   refusal: (sentence: string): string => translate(REFUSAL_TEXTS, REFUSALS, sentence, refusalWord),
+  keeping: (sentence: string): string =>
+    translate(KEEPING_TEXTS, KEEPING, sentence, (why) => translate(DISK_TEXTS, DISK, why)),
   field: ({ key, values }: Problem, label: string): string => {
     const told = Object.entries(values).map(([name, v]) => [name, writing.written(String(v))]);
     return `${label}: ${fill(FIELDS[key], Object.fromEntries(told) as Record<string, string>)}`;

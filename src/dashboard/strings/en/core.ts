@@ -16,6 +16,8 @@ export const said = {
   calibration: (problem: Pick<CalibrationProblem, 'message'>): string => problem.message,
   /** Why a practice, the sensors or the radio do not do something; unknown sentences stay as they came. */
   refusal: (sentence: string): string => sentence,
+  /** What becomes of the recording. */
+  keeping: (sentence: string): string => sentence,
   field: ({ key, values }: Problem, label: string): string =>
     `${label}: ${fill(FIELDS[key], values)}`,
   lineOf: (n: number, label: string) => `${label}, line ${n}`,
