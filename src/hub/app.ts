@@ -100,6 +100,7 @@ export async function buildHub(context: HubContext): Promise<Hub> {
     async (api) => {
       answerErrors(api, context.say);
       keepOutOfCaches(api);
+      api.removeContentTypeParser('text/plain');
       tellUnchanged(api);
       await api.register(rateLimit, LIMITS);
       api.addHook('onRequest', (request) => refuseSitesBut(context.settings.publicUrl, request));

@@ -28,15 +28,40 @@ const STATUS: Partial<Record<SessionError['code'], number>> = {
 export const sentence = (text: string): string =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 
-function refusalOf(error: FastifyError | SessionError | Refused, tell?: Tell): Refused {
+/** What a route says where the body came as something else. */
+interface SentAs {
+  readonly code: string;
+  readonly message: string;
+}
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** JSON where it is left out. */
+    sentAs?: SentAs;
+  }
+}
+
+const AS_JSON: SentAs = { code: 'not-json', message: 'This is sent as JSON (application/json).' };
+export const AS_ZIP: SentAs = {
+  code: 'not-a-zip',
+  message: 'A session is sent as a .zip (application/zip).',
+};
+
+function refusalOf(
+  error: FastifyError | SessionError | Refused,
+  sentAs?: SentAs,
+  tell?: Tell,
+): Refused {
   if (error instanceof Refused) return error;
   if (error instanceof SessionError)
     return new Refused(STATUS[error.code] ?? 400, error.code, sentence(error.message));
   if (error.validation !== undefined)
     return new Refused(400, 'bad-input', 'The address or its fields are not as they should be.');
   const { statusCode = 500 } = error;
-  if (statusCode === 415)
-    return new Refused(415, 'not-a-zip', 'A session is sent as a .zip (application/zip).');
+  if (statusCode === 415) {
+    const { code, message } = sentAs ?? AS_JSON;
+    return new Refused(415, code, message);
+  }
   if (statusCode < 500) return new Refused(statusCode, 'bad-input', sentence(error.message));
   if (tell === undefined)
     return new Refused(500, 'failed', `The service could not do that (${error.message}).`);
@@ -50,8 +75,8 @@ type Tell = (sentence: string) => void;
 
 /** Every refusal of the API as `ApiError`. With `tell` the terminal hears what failed inside, and nobody else. */
 export function answerErrors(api: FastifyInstance, tell?: Tell): void {
-  api.setErrorHandler((error: FastifyError, _request, reply) => {
-    const refused = refusalOf(error, tell);
+  api.setErrorHandler((error: FastifyError, request, reply) => {
+    const refused = refusalOf(error, request.routeOptions.config.sentAs, tell);
     return reply.code(refused.status).send(body(refused));
   });
   api.setNotFoundHandler((_request, reply) =>

@@ -5,7 +5,7 @@ import Type, { type Static } from 'typebox';
 import { readAnalysis } from '../sessions/derivatives.ts';
 import type { SessionSummary, StoredSession } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
-import { Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
+import { AS_ZIP, Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
 import { notesRoute } from './sessionNotesApi.ts';
 import { reviewCache } from './reviewCache.ts';
 import { type Reviewed, withSession } from './reviewing.ts';
@@ -220,7 +220,7 @@ function importRoute(api: FastifyInstance, all: Shelf): void {
   const { store } = all;
   api.removeAllContentTypeParsers();
   api.addContentTypeParser(ZIP_TYPES, (_request, payload, done) => done(null, payload));
-  api.post('/import', async (request, reply): Promise<Imported> => {
+  api.post('/import', { config: { sentAs: AS_ZIP } }, async (request, reply): Promise<Imported> => {
     const shelf = store();
     if (Number(request.headers['content-length'] ?? 0) > MAX_IMPORT_BYTES) throw tooLarge();
     if (request.body === undefined || request.body === null)

@@ -153,6 +153,15 @@ describe('a film', () => {
   it('that is none is refused and leaves nothing behind', async () => {
     expect((await attach('sam', Buffer.from('<html>'))).statusCode).toBe(415);
     expect((await attach('sam', film, 'text/html')).statusCode).toBe(415);
+    const renamed = Buffer.from('0000001466747970717420200000000071742020', 'hex'); // ftyp, brand qt
+    for (const [bytes, type] of [
+      [renamed, 'video/mp4'],
+      [renamed, 'video/quicktime'],
+    ] as const) {
+      const refused = await attach('sam', bytes, type);
+      expect(refused.statusCode).toBe(415);
+      expect(refused.json<{ error: { message: string } }>().error.message).toMatch(/\.mov.*H\.264/);
+    }
     expect(await readdir(hub.context.places.clips)).toEqual([]);
   });
 });

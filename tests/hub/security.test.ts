@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildHub } from '../../src/hub/app.ts';
 import { keptSession } from './keptSession.ts';
 import { type TestHub, testHub } from './testHub.ts';
@@ -183,6 +184,177 @@ describe('texts', () => {
       for (const text of NASTY)
         expect(answer.body, url).toContain(JSON.stringify(text).slice(1, -1));
     }
+  });
+});
+
+/** Whoever the route is for. */
+const actorFor = (who: string): string | null =>
+  ({ anyone: null, machine: 'sam:machine', student: 'sam', owner: 'olga' })[who] ??
+  (who === 'anyone' ? null : 'carl');
+
+const realAddress = (url: string): string =>
+  url
+    .replace(':studentId', 'sam')
+    .replace(':sessionId', 's1')
+    .replace(':code', 'x'.repeat(43))
+    .replaceAll(/:\w+/g, '1');
+
+describe('a body of a kind that the route does not take', () => {
+  const SAID: Readonly<Record<string, RegExp>> = {
+    'POST /api/students/:studentId/import': /^A session is sent as a \.zip/,
+    'POST /api/sessions/:sessionId/clips': /^A film is sent as mp4 .* or webm/,
+    'PATCH /api/machine/uploads/:clientId': /as bytes \(application\/octet-stream\)/,
+  };
+
+  it('is refused with what that route takes', async () => {
+    await hub.context.db
+      .insertInto('clip')
+      .values({
+        id: '1',
+        sessionId: 's1',
+        byId: 'carl',
+        name: 'x',
+        type: 'video/mp4',
+        bytes: 1,
+        createdMs: 1,
+        startS: null,
+        view: null,
+      })
+      .execute();
+    for (const { method, url, access } of hub.routes) {
+      if (method === 'GET') continue;
+      const answer = await hub.ask(actorFor(access.who), {
+        method: method as 'POST',
+        url: realAddress(url),
+        headers: { 'content-type': 'text/plain', 'upload-offset': '0' },
+        payload: 'plain words',
+      });
+      if ([401, 403, 404].includes(answer.statusCode)) continue;
+      const { message } = answer.json<{ error: { message: string } }>().error;
+      expect(answer.statusCode, `${method} ${url}: ${message}`).toBe(415);
+      expect(message, `${method} ${url}`).toMatch(
+        SAID[`${method} ${url}`] ?? /^This is sent as JSON \(application\/json\)\.$/,
+      );
+    }
+  });
+});
+
+interface FieldSchema {
+  readonly type?: string;
+  readonly pattern?: string;
+  readonly required?: readonly string[];
+  readonly anyOf?: readonly FieldSchema[];
+  readonly const?: unknown;
+  readonly enum?: readonly unknown[];
+  readonly maxLength?: number;
+  readonly properties?: Readonly<Record<string, FieldSchema>>;
+}
+
+/** What takes no markup by its pattern, and what is never shown. */
+const isOfAForm = (name: string, { pattern }: FieldSchema): boolean =>
+  (pattern !== undefined && !new RegExp(pattern, 'u').test('<script>')) ||
+  /^(password|current|next|code)$/.test(name);
+
+interface Operations {
+  readonly paths: Readonly<
+    Record<
+      string,
+      Readonly<
+        Record<
+          string,
+          { requestBody?: { content: Readonly<Record<string, { schema: FieldSchema }>> } }
+        >
+      >
+    >
+  >;
+}
+
+const SCRIPT = '<script>alert(1)</script>"\'<img src=x onerror=alert(2)>';
+
+/** Something that fits a field: markup where any text does. */
+function fitting(name: string, field: FieldSchema): unknown {
+  if (name === 'plan') return { ...DEFAULT_PLAN, name: SCRIPT, note: SCRIPT };
+  if (field.anyOf !== undefined) return fitting(name, field.anyOf.at(-1) ?? {});
+  if (field.const !== undefined) return field.const;
+  if (field.enum !== undefined) return field.enum.at(-1);
+  if (field.type === 'boolean') return true;
+  if (field.type !== 'string') return 1;
+  return isOfAForm(name, field) ? 'sam' : SCRIPT.slice(0, field.maxLength);
+}
+
+describe('every text field of every route', () => {
+  it('keeps markup as text: the fields are those of the schemas, the answers of all routes are looked at', async () => {
+    const { paths } = (await hub.ask(null, { url: '/docs/json' })).json<Operations>();
+    const who = new Map(hub.routes.map((r) => [`${r.method} ${r.url}`, r.access.who]));
+    const kept: string[] = [];
+    for (const [path, operations] of Object.entries(paths))
+      for (const [method, { requestBody }] of Object.entries(operations)) {
+        const schema = requestBody?.content['application/json']?.schema;
+        if (schema === undefined || method === 'delete') continue;
+        const url = path.replaceAll(/\{(\w+)\}/g, ':$1');
+        const fields = Object.entries(schema.properties ?? {});
+        const asked = fields.filter(([name]) => schema.required?.includes(name) || name === 'name');
+        const answer = await hub.ask(actorFor(who.get(`${method.toUpperCase()} ${url}`) ?? ''), {
+          method: method.toUpperCase() as 'POST',
+          url: realAddress(url),
+          payload: Object.fromEntries(asked.map(([name, field]) => [name, fitting(name, field)])),
+        });
+        expect(answer.statusCode, `${method} ${path}: ${answer.body}`).toBeLessThan(500);
+        for (const [name, field] of asked)
+          if (fitting(name, field) === SCRIPT.slice(0, field.maxLength)) {
+            expect(field.maxLength, `${path} ${name} has an end`).toBeDefined();
+            if (answer.statusCode < 300) kept.push(`${method} ${path} ${name}`);
+          }
+      }
+    for (const field of [
+      'post /api/blocks title',
+      'post /api/invites name',
+      'post /api/sessions/{sessionId}/comments text',
+      'post /api/students/{studentId}/lessons text',
+      'patch /api/students/{studentId} name',
+      'post /api/templates name',
+    ])
+      expect(kept).toContain(field);
+    let seen = 0;
+    for (const { method, url, access } of hub.routes) {
+      if (method !== 'GET') continue;
+      const answer = await hub.ask(actorFor(access.who), { url: realAddress(url) });
+      expect(answer.headers['x-content-type-options'], url).toBe('nosniff');
+      if (!answer.body.includes('<script>')) continue;
+      seen += 1;
+      expect(answer.headers['content-type'], url).toMatch(/^application\/(json|zip)/);
+    }
+    expect(seen).toBeGreaterThan(5);
+    const rename = { method: 'PATCH', url: '/api/students/sam', payload: { name: 'Sam' } } as const;
+    await hub.ask('carl', rename);
+  });
+});
+
+describe('the log', () => {
+  it('comes in pages of a hundred, newest first, each entry once', async () => {
+    const { db } = hub.context;
+    const rows = Array.from({ length: 250 }, (_, i) => ({
+      atMs: i,
+      who: 'Olga',
+      act: 'export',
+      what: `paged ${i}`,
+      address: '::1',
+    }));
+    await db.insertInto('audit').values(rows).execute();
+    const seen: { id: number; what: string }[] = [];
+    for (let before: number | undefined; ;) {
+      const url = `/api/audit${before === undefined ? '' : `?before=${before}`}`;
+      const page = (await hub.ask('olga', { url })).json<typeof seen>();
+      expect(page.length).toBeLessThanOrEqual(100);
+      if (page.length === 0) break;
+      seen.push(...page);
+      before = page.at(-1)?.id;
+    }
+    const paged = seen.filter(({ what }) => what.startsWith('paged'));
+    expect(paged.map(({ what }) => what)).toEqual(rows.map(({ what }) => what).reverse());
+    expect(new Set(seen.map(({ id }) => id)).size).toBe(seen.length);
+    expect(seen.map(({ id }) => id)).toEqual(seen.map(({ id }) => id).toSorted((a, b) => b - a));
+    expect((await hub.ask('olga', { url: '/api/audit?before=x' })).statusCode).toBe(400);
   });
 });
 

@@ -5,10 +5,11 @@ import type { Job, JobAnswer } from './jobMessages.ts';
 
 export type AnalysisThread = JobThread<Job, JobAnswer>;
 
-const MEMORY_MB = 768;
+/** Choices: the old for hours of samples; the young small, as a stream leaves much that is soon done with. */
+const MEMORY = { maxOldGenerationSizeMb: 768, maxYoungGenerationSizeMb: 12 };
 
 export const analysisThread = (): AnalysisThread =>
   jobThread({
-    start: () => startThread('worker', import.meta.url, { maxOldGenerationSizeMb: MEMORY_MB }),
+    start: () => startThread('worker', import.meta.url, MEMORY),
     gone: (why) => ({ ok: false, problem: sentence(why), lasting: false }),
   });

@@ -17,9 +17,20 @@ const OF_CLIP = config({ who: 'student-or-coach', of: 'clip' });
 const TYPES = ['video/mp4', 'video/webm'] as const;
 type ClipType = (typeof TYPES)[number];
 
+const AS_FILM = {
+  code: 'no-film',
+  message:
+    'A film is sent as mp4 (video/mp4) or webm (video/webm). Where a phone makes .mov files, set its camera to the format that most devices play (H.264), or convert the film to mp4.',
+};
+const noFilm = (): Refused => new Refused(415, AS_FILM.code, AS_FILM.message);
+
 /** What the first bytes must say: `ftyp` in an mp4 (ISO/IEC 14496-12), the EBML sign in a webm (RFC 8794). */
 function isFilm(head: Buffer, type: ClipType): boolean {
-  if (type === 'video/mp4') return head.subarray(4, 8).toString('latin1') === 'ftyp';
+  if (type === 'video/mp4') {
+    const sign = head.subarray(4, 12).toString('latin1');
+    // the brand of a .mov that was only renamed
+    return sign.startsWith('ftyp') && sign !== 'ftypqt  ';
+  }
   // The doc type tells webm from other Matroska.
   return (
     head.subarray(0, 4).toString('hex') === '1a45dfa3' && head.subarray(0, 64).includes('webm')
@@ -46,8 +57,7 @@ async function receive(body: Readable, path: string, type: ClipType): Promise<nu
       async function* () {
         for await (const chunk of body.iterator({ destroyOnReturn: false })) {
           const piece = chunk as Buffer;
-          if (bytes === 0 && !isFilm(piece, type))
-            throw new Refused(415, 'no-film', 'This is no mp4 or webm film.');
+          if (bytes === 0 && !isFilm(piece, type)) throw noFilm();
           bytes += piece.length;
           if (bytes > MAX_CLIP_BYTES) throw new Refused(413, 'too-large', 'The film is too large.');
           yield piece;
@@ -68,7 +78,9 @@ async function sendFile(
   type: string,
   asked: string | undefined,
 ): Promise<FastifyReply> {
-  const { size } = await stat(path);
+  const { size } = await stat(path).catch(() => {
+    throw new Refused(404, 'not-found', 'The hub does not have this film any more.');
+  });
   const [, from = '', to = ''] = /^bytes=(\d*)-(\d*)$/.exec(asked ?? '') ?? [];
   reply.type(type).header('accept-ranges', 'bytes').header('cache-control', 'private');
   if (from === '' && to === '')
@@ -90,13 +102,13 @@ function takeRoute(api: FastifyInstance, { db, now, places }: HubContext): void 
     typed(films).post(
       '/sessions/:sessionId/clips',
       {
-        config: config({ who: 'student-or-coach', of: 'session' }),
+        config: { ...config({ who: 'student-or-coach', of: 'session' }), sentAs: AS_FILM },
         bodyLimit: MAX_CLIP_BYTES,
         schema: { params: one('session'), querystring: Type.Object({ name: line(200) }) },
       },
       async (request, reply): Promise<Clip> => {
         const type = TYPES.find((t) => request.headers['content-type']?.startsWith(t));
-        if (type === undefined) throw new Refused(415, 'no-film', 'This is no mp4 or webm film.');
+        if (type === undefined) throw noFilm();
         await refuseMany(db, request.params.sessionId!);
         const id = newId();
         const part = join(places.clips, `${id}.part`);

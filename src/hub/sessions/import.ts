@@ -2,7 +2,7 @@ import { rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
-import { Refused } from '../../streaming/apiErrors.ts';
+import { AS_ZIP, Refused } from '../../streaming/apiErrors.ts';
 import { MAX_UPLOAD_BYTES } from '../../streaming/hubContract/machine.ts';
 import type { Imported } from '../../streaming/sessionsContract.ts';
 import { receive, tooLarge } from '../../streaming/sessionsImport.ts';
@@ -22,7 +22,7 @@ export function importRoute(api: FastifyInstance, context: HubContext): void {
     typed(raw).post(
       '/students/:studentId/import',
       {
-        config: config({ who: 'coach-of', of: 'student' }),
+        config: { ...config({ who: 'coach-of', of: 'student' }), sentAs: AS_ZIP },
         schema: { params: one('student') },
       },
       async (request, reply): Promise<Imported> => {

@@ -16,6 +16,10 @@ const ANNOUNCED = Type.Object(
 const OFFSET = Type.Object({ 'upload-offset': Type.Integer({ minimum: 0 }) });
 
 const access = { who: 'machine' } as const;
+const AS_BYTES = {
+  code: 'not-bytes',
+  message: 'The pieces of a session are sent as bytes (application/octet-stream).',
+};
 const URL = '/machine/uploads/:clientId';
 
 interface Named {
@@ -55,7 +59,7 @@ function bytesRoute(api: FastifyInstance, uploads: Uploads): void {
   );
   api.patch<Named & { Headers: Static<typeof OFFSET> }>(
     URL,
-    { config: { access }, schema: { params: NAME, headers: OFFSET } },
+    { config: { access, sentAs: AS_BYTES }, schema: { params: NAME, headers: OFFSET } },
     async (request, reply) => {
       const { body, params, headers } = request;
       if (body === null || body === undefined)

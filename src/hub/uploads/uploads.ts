@@ -40,8 +40,8 @@ export class OffsetRefused extends Refused {
 
 /** Sessions that one student may have under way; a choice. */
 const MOST_OPEN = 40;
-/** Files that are checked and moved at the same time: each needs memory. */
-const FINISHING = 2;
+/** Files that are checked and moved at the same time: each needs memory and a core. */
+const FINISHING = 1;
 
 export function uploadsOf(context: HubContext): Uploads {
   const alone = exclusive();

@@ -90,7 +90,8 @@ export const session = {
     sent: 'The film is attached.',
     tooBig: (mb: number): string =>
       `The film is larger than ${mb} MB. Cut it to the repetitions that matter.`,
-    wrongType: 'Only mp4 and webm films can be attached.',
+    wrongType:
+      'Only mp4 and webm films can be attached. Where a phone makes .mov files, set its camera to the format that most devices play (H.264), or convert the film to mp4.',
     by: (name: string): string => `by ${name}`,
     choose: 'Which film',
     remove: 'Remove the film',
@@ -101,7 +102,8 @@ export const session = {
     notInLine: 'Not lined up yet: film and curves run apart.',
     outside: 'The film does not show this moment.',
     open: 'Open a repetition to see the film beside its curves.',
-    failed: 'This browser cannot play the film.',
+    failed:
+      'This browser cannot play the film. Films in HEVC (H.265) play in few browsers: set the phone’s camera to H.264, or convert the film to mp4 with H.264.',
     back: 'One picture back',
     on: 'One picture on',
     speed: 'Speed',
