@@ -7,6 +7,7 @@ import { backUp } from '../hub/backup.ts';
 import { openHubData } from '../hub/db/open.ts';
 import { fillDemoClub } from '../hub/demo/fill.ts';
 import { servePages } from '../hub/pages.ts';
+import { argon2 } from '../hub/people/passwords.ts';
 import { tellDemo, tellProgress } from './hubDemo.ts';
 import { HUB_HELP, type HubRunSettings, readHubSettings, warningOf } from './hubSettings.ts';
 import { SettingsError } from './settings.ts';
@@ -42,6 +43,7 @@ async function backup(data: string, into: string): Promise<void> {
 }
 
 async function run(settings: HubRunSettings): Promise<void> {
+  await argon2();
   const { host, data, demo } = settings;
   const port = settings.port === 0 ? await freePort(host) : settings.port;
   const publicUrl = settings.url ?? `http://${host.includes(':') ? `[${host}]` : host}:${port}`;

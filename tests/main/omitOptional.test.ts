@@ -67,6 +67,14 @@ describe('installed with --omit=optional', () => {
     await counts(run('student.ts', args));
   });
 
+  it('a hub, whose passwords need a native half, says so', async () => {
+    const said = run('hub.ts', ['--port', '0']);
+    await vi.waitFor(
+      () => expect(said.text).toMatch(/password part.*npm install --include=optional/),
+      PATIENCE,
+    );
+  });
+
   it('the doctor names both parts: one is needed for sensors, the other only slower', async () => {
     const said = run('cli.ts', ['doctor']);
     await vi.waitFor(() => expect(said.text).toMatch(/live sensors need what is marked/), PATIENCE);

@@ -1,8 +1,19 @@
-import { hash, verify } from '@node-rs/argon2';
+import type * as Argon2 from '@node-rs/argon2';
 import { Refused } from '../../streaming/apiErrors.ts';
 
+/**
+ * Its native half is an optional package for each system: loaded only here, so that its absence can be told.
+ * @throws Error in words
+ */
+export const argon2 = (): Promise<typeof Argon2> =>
+  import('@node-rs/argon2').catch((cause: unknown) => {
+    const words =
+      'A hub needs the native half of its password part, which was left out; get it with: npm install --include=optional';
+    throw new Error(words, { cause });
+  });
+
 /** Argon2id with the library's settings (19 MiB, two passes): what OWASP's password storage sheet asks for at least. */
-const hashPassword = (password: string): Promise<string> => hash(password);
+const hashPassword = async (password: string): Promise<string> => (await argon2()).hash(password);
 
 /** Commonest ones of ten characters and more, from memory; those of fewer are refused anyway. */
 const COMMON = new Set(
@@ -35,6 +46,7 @@ let nobody: Promise<string> | null = null;
 /** `kept` is `null` where there is no such account; it is never right then. */
 export async function isPassword(password: string, kept: string | null): Promise<boolean> {
   nobody ??= hashPassword('nobody has this password');
+  const { verify } = await argon2();
   const right = await verify(kept ?? (await nobody), password);
   return kept !== null && right;
 }
