@@ -34,6 +34,7 @@ const german = leaves(de);
 
 /** Names, units, and words that are the same in both languages. */
 const SAME = new Set([
+  'secondScreen.pair.code',
   'secondScreen.card',
   'product',
   'nav.plan',
