@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Type from 'typebox';
 import Compile from 'typebox/compile';
 import { FITS } from '../sessions/knownCalibration.ts';
+import { LONGEST_NAME } from '../practice/about.ts';
 import { MOST_SESSIONS, NOBODY, type Person } from '../practice/person.ts';
 
 const degrees = Type.Optional(Type.Number({ minimum: 0, maximum: 180 }));
@@ -11,6 +12,12 @@ const pain = Type.Integer({ minimum: 0, maximum: 10 });
 const schema = Type.Object({
   schema: Type.Literal(1),
   historyConfirmed: Type.Boolean(),
+  about: Type.Optional(
+    Type.Object({
+      hand: Type.Optional(Type.Union([Type.Literal('left'), Type.Literal('right')])),
+      name: Type.Optional(Type.String({ maxLength: 2 * LONGEST_NAME })),
+    }),
+  ),
   ownRange: Type.Object({
     externalRotationDeg: degrees,
     flexionDeg: degrees,

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import * as analysis from '../analysis/analysis.ts';
 import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
+import type { About } from '../practice/about.ts';
 import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.ts';
 import { practiceHost } from '../practice/host.ts';
 import { type LivePractice, livePractice } from '../practice/livePractice.ts';
@@ -80,14 +81,27 @@ function keep({ store, date }: StudentHostOptions, { practice, command }: Practi
   }
 }
 
+/** What is said of oneself holds until it is said anew. */
+function keepAbout({ store }: StudentHostOptions, said: About): About {
+  const person = store.read();
+  const about = { ...person.about, ...said };
+  store.write({ ...person, about });
+  return about;
+}
+
 /** The practices of one service: the first one, and those that a person begins after it. */
 export function studentHost(options: StudentHostOptions): PracticeHost {
   const { first, sourceFor } = options;
   return practiceHost({
     first: newPractice(options, first.source, first),
     ...(sourceFor && {
-      make: (beginning: Beginning) => newPractice(options, sourceFor(beginning), beginning),
+      make: (beginning: Beginning) => {
+        const { kind, hand } = beginning;
+        if (kind === 'guided') keepAbout(options, { hand });
+        return newPractice(options, sourceFor(beginning), beginning);
+      },
     }),
+    keepAbout: (said) => keepAbout(options, said),
     keep: (record) => {
       keep(options, record);
       options.said?.(record);

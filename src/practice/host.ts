@@ -1,7 +1,9 @@
 import { BehaviorSubject, type Observable, switchMap } from 'rxjs';
 import type { LivePractice, PracticeChange } from './livePractice.ts';
 import type { PracticeCommand, Refusal } from './obey.ts';
+import { type About, nameRefusal } from './about.ts';
 import { REFUSALS } from './refusals.ts';
+import { isOver } from './run.ts';
 
 /** What kind of practice to begin. */
 export interface Beginning {
@@ -12,7 +14,8 @@ export interface Beginning {
   readonly sensors: 'demo' | 'bluetooth';
 }
 
-export type HostCommand = PracticeCommand | ({ readonly type: 'begin' } & Beginning);
+export type HostCommand =
+  PracticeCommand | ({ readonly type: 'begin' } & Beginning) | ({ readonly type: 'about' } & About);
 
 /** What a service does with the end of a practice: the person's words and numbers are kept. */
 export interface PracticeRecord {
@@ -37,9 +40,14 @@ export interface HostOptions {
   readonly make?: (beginning: Beginning) => LivePractice;
   /** Told after a command that says something worth keeping was obeyed. */
   readonly keep?: (record: PracticeRecord) => void;
+  /** Keeps what a person says of themselves and gives back all that is known; left out where nothing is kept. */
+  readonly keepAbout?: (about: About) => About;
 }
 
-export function practiceHost({ first, make, keep }: HostOptions): PracticeHost {
+/** A practice of one's own that is not over yet: its hand is settled. */
+const isUnderWay = (practice: LivePractice): boolean => practice.guided && !isOver(practice.view());
+
+export function practiceHost({ first, make, keep, keepAbout }: HostOptions): PracticeHost {
   const practices = new BehaviorSubject(first);
   const begin = (beginning: Beginning): Refusal => {
     if (make === undefined) return REFUSALS['only-a-recording'];
@@ -58,11 +66,26 @@ export function practiceHost({ first, make, keep }: HostOptions): PracticeHost {
     }
     return refusal;
   };
+  const tell = ({ hand, name }: About): Refusal => {
+    if (keepAbout === undefined) return REFUSALS['nobody-kept'];
+    const refusal = name === undefined ? null : nameRefusal(name.trim());
+    if (refusal !== null) return refusal;
+    const practice = practices.value;
+    if (hand !== undefined && isUnderWay(practice)) return REFUSALS['hand-later'];
+    practice.tellAbout(
+      keepAbout({ ...(hand && { hand }), ...(name !== undefined && { name: name.trim() }) }),
+    );
+    return null;
+  };
+  const obey = (command: HostCommand): Refusal => {
+    if (command.type === 'begin') return begin(command);
+    return command.type === 'about' ? tell(command) : pass(command);
+  };
   return {
     current: () => practices.value,
     practices,
     changes: practices.pipe(switchMap((practice) => practice.changes)),
-    obey: (command) => (command.type === 'begin' ? begin(command) : pass(command)),
+    obey,
     stop: () => practices.value.stop(),
   };
 }

@@ -8,6 +8,7 @@ import { type CurveColumns, emptyCurve } from './curve.ts';
 import { listenForTaps } from './handsFree.ts';
 import { type PracticeCommand, type Refusal, obey } from './obey.ts';
 import { type PracticeDraft, type Section, newDraft, setSection } from './reduce.ts';
+import type { About } from './about.ts';
 import type { SensorIdentity } from './person.ts';
 import { sensorsOf } from './recheck.ts';
 import { type PracticeOptions, type Run, resultOf, takeSignal } from './run.ts';
@@ -34,6 +35,10 @@ export interface LivePractice {
   calibrated(): { readonly fits: KnownFits; readonly sensors: SensorIdentity } | null;
   start(): void;
   obey(command: PracticeCommand): Refusal;
+  /** With the guided start: a practice of one's own. */
+  readonly guided: boolean;
+  /** The screens hear what a person says of themselves. */
+  tellAbout(about: About): void;
   /** The screens hear what becomes of the recording. */
   tellKeeping(keeping: KeepingView): void;
   /** The whole practice's result, once nothing more will come; `null` where the chain gives none. */
@@ -110,6 +115,11 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
       const refusal = obey(run, command);
       changes.next(handOver(run.draft, now()));
       return refusal;
+    },
+    guided: options.guided ?? false,
+    tellAbout: (about) => {
+      setSection(run.draft, 'person', { ...run.draft.view.person, about });
+      changes.next(handOver(run.draft, now()));
     },
     tellKeeping: (keeping) => {
       setSection(run.draft, 'keeping', keeping);

@@ -1,6 +1,7 @@
 import type { KnownFits } from '../body/recheck.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { VolumeHistory } from '../coaching/warnings.ts';
+import type { About } from './about.ts';
 import type { PersonView } from './view.ts';
 
 /** What is kept of one session. */
@@ -36,6 +37,7 @@ export interface KeptCalibration {
 export interface Person {
   readonly schema: 1;
   readonly historyConfirmed: boolean;
+  readonly about?: About;
   readonly ownRange: OwnRange;
   /** Left out before the first one. */
   readonly calibration?: KeptCalibration;
@@ -71,6 +73,7 @@ export function personView(person: Person): PersonView {
   const last = person.sessions.at(-1);
   return {
     firstUse: !person.historyConfirmed,
+    about: person.about ?? {},
     painBefore: last?.painBefore ?? null,
     lastSession:
       last === undefined

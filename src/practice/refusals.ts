@@ -15,6 +15,11 @@ export const REFUSALS = {
   'warning-gone': 'That warning does not stand any more.',
   'nothing-to-close': 'There is no session to close.',
   'only-a-recording': 'This service plays a recording; it cannot begin a practice.',
+  'hand-later':
+    'The hand stays as it is while a practice is under way: end it first, or begin another one.',
+  'name-too-long': 'A name has at most 40 characters.',
+  'name-control': 'A name holds no control characters.',
+  'nobody-kept': 'This service keeps nothing of a person.',
   'nothing-kept': 'No earlier calibration is kept for this hand: do the whole calibration.',
   'other-kind':
     'The earlier calibration was done with sensors of another kind: do the whole calibration.',

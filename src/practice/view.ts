@@ -8,6 +8,7 @@ import type { KeptWarning } from '../coaching/standingWarnings.ts';
 import type { PracticeSummary } from '../coaching/summary.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import type { About } from './about.ts';
 import type { GuideView } from './guide/guide.ts';
 import type { RepetitionMoments } from './moments.ts';
 import type { PoseView } from './pose.ts';
@@ -52,6 +53,8 @@ export type Stage = (typeof STAGES)[number];
 export interface PersonView {
   /** The question about former injuries has not been answered yet. */
   readonly firstUse: boolean;
+  /** Left out where nothing is kept of a person. */
+  readonly about?: About;
   /** Pain at the start of the last session, 0-10; `null` where there was none. */
   readonly painBefore: number | null;
   /** When the calibration was done that can be re-checked, ms since 1970, UTC; left out where there is none. */

@@ -41,6 +41,11 @@ const schema = Type.Union([
       signs: SIGNS,
     }),
   }),
+  command({
+    type: Type.Literal('about'),
+    hand: Type.Optional(literals('left', 'right')),
+    name: Type.Optional(Type.String({ maxLength: 200 })),
+  }),
   command({ type: Type.Literal('close'), pain: PAIN, signs: SIGNS, note: NOTE }),
   command({
     type: Type.Literal('begin'),

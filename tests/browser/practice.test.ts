@@ -22,6 +22,49 @@ afterAll(() => browser.close());
 
 const LONG = { timeout: 60_000 };
 
+interface Spoken {
+  spoken: { readonly text: string; readonly lang: string }[];
+}
+
+/** A computer with an English and a German voice that says everything at once. */
+function stubVoices(): void {
+  const page = globalThis as unknown as Spoken;
+  page.spoken = [];
+  const voice = (lang: string) => ({ lang, localService: true, default: lang === 'en-US' });
+  class Utterance {
+    lang = '';
+    onend: (() => void) | null = null;
+    readonly text: string;
+    constructor(text: string) {
+      this.text = text;
+    }
+  }
+  const speak = ({ text, lang, onend }: Utterance): void => {
+    page.spoken.push({ text, lang });
+    setTimeout(() => onend?.(), 0);
+  };
+  const synthesis = Object.assign(new EventTarget(), {
+    getVoices: () => [voice('en-US'), voice('de-DE')],
+    speak,
+    cancel: () => undefined,
+  });
+  Object.defineProperty(globalThis, 'speechSynthesis', { value: synthesis });
+  Object.defineProperty(globalThis, 'SpeechSynthesisUtterance', { value: Utterance });
+}
+
+/** Buttons and words that stand beyond the right edge. */
+const sideways = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [
+      ...document.querySelectorAll(
+        '.top-actions button, .top-actions summary, main h2, main p, main strong',
+      ),
+    ]
+      .filter((e) => e.closest('.menu-body') === null)
+      .filter((e) => e.getBoundingClientRect().right > innerWidth + 1)
+      .map((e) => e.textContent ?? ''),
+  );
+
 describe('the live page', () => {
   let service: RunningService;
   beforeAll(async () => {
@@ -121,6 +164,42 @@ describe('the live page', () => {
     );
     await page.keyboard.press('m');
     await page.getByRole('button', { name: 'Unmute' }).waitFor(LONG);
+    await context.close();
+  });
+
+  it('speaks German where the browser does, in words, numbers and voice, and fits', async () => {
+    const { page, context, complaints } = await openPage(browser, service.url, {
+      locale: 'de-DE',
+    });
+    await page.addInitScript(stubVoices);
+    await page.reload();
+    const verdict = page.getByTestId('verdict');
+    await verdict.and(page.locator('[data-mark="passed"]')).waitFor(LONG);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+    expect(await verdict.innerText()).toMatch(/^Gelungen\s+(Gut|Das war richtig|Ja)/);
+    expect(await page.locator('.measure-list').innerText()).toMatch(/\d,\d+ s ±0,04 s/);
+    await page.waitForFunction(() => (globalThis as unknown as Spoken).spoken.length > 0);
+    const spoken = await page.evaluate(() => (globalThis as unknown as Spoken).spoken);
+    expect(new Set(spoken.map(({ lang }) => lang))).toEqual(new Set(['de-DE']));
+    expect(spoken.map(({ text }) => text).join(' ')).not.toMatch(/\b(the|your|hold|ball early)\b/i);
+    expect(await seriousFindings(page)).toEqual([]);
+    for (const size of ['laptop', 'phone'] as const) {
+      await page.setViewportSize(SIZES[size]);
+      for (const key of ['f', 'f']) {
+        await page.keyboard.press(key);
+        expect(await sideways(page), `${size} goes out sideways`).toEqual([]);
+      }
+    }
+    await page.setViewportSize(SIZES.laptop);
+    await page.locator('summary').first().click();
+    await page.getByRole('button', { name: 'English' }).press('Enter');
+    await page.getByText('Last repetition').first().waitFor(LONG);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('en');
+    await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
+    await page.goto(`${service.url}?lang=de#/practice`);
+    await page.getByText('Letzte Wiederholung').first().waitFor(LONG);
+    // The settings ask where sessions are kept; this service keeps none.
+    expect(complaints.filter((said) => !said.includes('404'))).toEqual([]);
     await context.close();
   });
 

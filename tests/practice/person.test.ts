@@ -25,7 +25,12 @@ const session = (daysAgo: number, repetitions: number) => ({
 
 describe('what is known of a student', () => {
   it('is nothing at first: the history is asked for', () => {
-    expect(personView(NOBODY)).toEqual({ firstUse: true, painBefore: null, lastSession: null });
+    expect(personView(NOBODY)).toEqual({
+      firstUse: true,
+      about: {},
+      painBefore: null,
+      lastSession: null,
+    });
   });
 
   it('counts this week and the four before it', () => {

@@ -4,6 +4,7 @@ import { Warnings } from '../practice/Warnings.tsx';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { Caution } from '../shell/Caution.tsx';
 import { NO_PAIN, type Pain, PainFields } from '../shell/PainFields.tsx';
+import { OwnName } from '../shell/OwnName.tsx';
 import { go } from '../shell/router.ts';
 import { t } from '../strings/strings.ts';
 import { Summary } from './Summary.tsx';
@@ -65,6 +66,9 @@ export function AfterScreen() {
   return (
     <main id="main" class="after" tabIndex={-1}>
       <h1>{t.after.title}</h1>
+      <p class="print-only">
+        <OwnName />
+      </p>
       <Warnings />
       <div class="after-columns">
         {summary === null ? (

@@ -1,6 +1,7 @@
 import { EXPORTS } from '../../streaming/sessionsContract.ts';
 import { SessionReview } from '../review/SessionReview.tsx';
 import { useHashView } from '../review/useHashView.ts';
+import { OwnName } from '../shell/OwnName.tsx';
 import { t } from '../strings/strings.ts';
 import { NotesForm } from './NotesForm.tsx';
 import { ownSessions, sessionPath } from './api.ts';
@@ -36,6 +37,9 @@ export function SessionDetail({ id }: { readonly id: string }) {
     <>
       <p class="up">
         <a href="#/sessions">{words.back}</a>
+      </p>
+      <p class="print-only">
+        <OwnName />
       </p>
       <SessionReview
         source={ownSessions}

@@ -1,10 +1,13 @@
+import { useState } from 'preact/hooks';
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
 import { t } from '../strings/strings.ts';
 import { HandsFreePart } from './HandsFreePart.tsx';
+import { FolderPart } from './FolderPart.tsx';
 import { KeysPart } from './KeysPart.tsx';
 import { LanguagePart } from './LanguagePart.tsx';
 import { LookPart, UnitsPart } from './LookPart.tsx';
+import { YouPart } from './YouPart.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 import { hrefOf } from './router.ts';
 
@@ -95,17 +98,20 @@ function MuteButton({ sound }: { readonly sound: PageSound }) {
 
 /** Mute at once; volume, speech rate, look and keys one tap further. */
 export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
+  const [open, setOpen] = useState(false);
   return (
     <>
       <MuteButton sound={sound} />
-      <details class="menu">
+      <details class="menu" onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{t.look.settings}</summary>
         <div class="menu-body">
           <LanguagePart />
+          <YouPart />
           <SoundPart sound={sound} />
           <LookPart />
           <UnitsPart />
           <HandsFreePart />
+          {open && <FolderPart />}
           <a href={hrefOf('screen')}>{t.secondScreen.title}</a>
           <KeysPart keys={t.look.keyList} />
         </div>

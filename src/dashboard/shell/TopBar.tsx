@@ -3,6 +3,7 @@ import { showDialog } from '../practice/dialogs.ts';
 import type { PageSound } from '../sound/pageSound.ts';
 import { t } from '../strings/strings.ts';
 import { Mark } from './Mark.tsx';
+import { OwnName } from './OwnName.tsx';
 import { SettingsPanel } from './SettingsPanel.tsx';
 import { SimulatedBadge } from './SimulatedBadge.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
@@ -74,6 +75,7 @@ export function TopBar({ route, sound }: { readonly route: Route; readonly sound
       <Mark />
       <Pages route={route} />
       <SimulatedBadge />
+      {!practising && <OwnName />}
       <div class="top-actions">
         {practising && (
           <>

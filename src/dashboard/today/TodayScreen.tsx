@@ -62,7 +62,9 @@ function LastTime() {
 }
 
 function Start() {
-  const [hand, setHand] = useState<Hand>('right');
+  const said = useSection('person')?.about?.hand;
+  const [chosen, setHand] = useState<Hand | null>(null);
+  const hand = chosen ?? said ?? 'right';
   const [sensors, setSensors] = useState<Sensors>('demo');
   const { ask, refusal } = useAsk();
   return (

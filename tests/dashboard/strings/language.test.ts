@@ -55,6 +55,8 @@ const SAME = new Set([
   'review.compare.option',
   'progress.at',
   'plan.deg',
+  'secondScreen.card',
+  'secondScreen.pair.code',
   'desk.rate',
   'desk.dbm',
   'after.facts',

@@ -100,6 +100,11 @@ export const REFUSALS: Readonly<Record<RefusalKey, string>> = {
   'warning-gone': 'Diese Warnung steht nicht mehr.',
   'nothing-to-close': 'Es gibt keine Einheit abzuschließen.',
   'only-a-recording': 'Dieser Dienst spielt eine Aufnahme ab; er kann kein Training beginnen.',
+  'hand-later':
+    'Während ein Training läuft, bleibt die Seite, wie sie ist: Beende es erst oder beginne ein anderes.',
+  'name-too-long': 'Ein Name hat höchstens 40 Zeichen.',
+  'name-control': 'Ein Name enthält keine Steuerzeichen.',
+  'nobody-kept': 'Dieser Dienst speichert nichts über dich.',
   'nothing-kept':
     'Für diese Seite gibt es keine frühere Kalibrierung: Mach die ganze Kalibrierung.',
   'other-kind':

@@ -15,7 +15,7 @@ export const today: Strings['today'] = {
   hand: 'Du spielst',
   hands: { right: 'rechts', left: 'links' },
   sensors: 'Mit',
-  sensorKinds: { demo: 'Demosensoren', bluetooth: 'meinen eigenen Sensoren' },
+  sensorKinds: { demo: 'Demosensoren', bluetooth: 'eigenen Sensoren' },
   demoWhy: 'Demosensoren stehen für echte: Eine simulierte Person tut, worum du gebeten wirst.',
   ownWhy: 'Wähle und prüfe sie vorher auf der Seite „Sensoren“.',
   last: (when, repetitions) =>

@@ -1,0 +1,16 @@
+import { REFUSALS } from './refusals.ts';
+
+/** What a person says of themselves, for the screens only: no recording holds it. */
+export interface About {
+  readonly hand?: 'left' | 'right';
+  /** What they want to be called; empty for nothing. */
+  readonly name?: string;
+}
+
+export const LONGEST_NAME = 40;
+
+/** What is wrong with a name; `null` where nothing is. */
+export function nameRefusal(name: string): string | null {
+  if ([...name].length > LONGEST_NAME) return REFUSALS['name-too-long'];
+  return /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u.test(name) ? REFUSALS['name-control'] : null;
+}
