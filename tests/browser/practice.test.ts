@@ -10,7 +10,7 @@ import {
   seriousFindings,
   startService,
 } from './pageHarness.ts';
-import { simulated } from './simulated.ts';
+import { simulated, withSilence } from './simulated.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -237,6 +237,28 @@ const unseen = (page: Page): Promise<string[]> =>
     const largest = sizes.every((size, i) => i === 0 || size < (sizes[0] ?? 0));
     return [...cut, ...(scrolls ? ['the page scrolls'] : []), ...(largest ? [] : ['small word'])];
   }, IN_SIGHT);
+
+describe('a sensor that falls silent', () => {
+  it('is named for as long as it is, and the page fits with it', async () => {
+    const { source, silence } = withSilence(simulated('idle:600'));
+    const service = await startService(source);
+    const { page, context } = await openPage(browser, service.url);
+    const banner = page.getByTestId('lost-sensor');
+    await page.locator('.sensor-well').nth(1).waitFor(LONG);
+    expect(await banner.count()).toBe(0);
+    silence('chest', true);
+    await banner.waitFor(LONG);
+    expect(await banner.innerText()).toMatch(/^Chest: no readings.*not scored\. \(\d+ s\)$/);
+    for (const viewport of [SIZES.laptop, SIZES.phone]) {
+      await page.setViewportSize(viewport);
+      expect(await unseen(page), `at ${viewport.width}`).toEqual([]);
+    }
+    silence('chest', false);
+    await banner.waitFor({ state: 'detached', ...LONG });
+    await context.close();
+    await service.end();
+  });
+});
 
 describe('five warnings at once', () => {
   it('stay, leave all that is needed in sight on any screen, and go one by one', async () => {

@@ -9,6 +9,7 @@ import { Caption } from '../sound/Caption.tsx';
 import { t } from '../strings/strings.ts';
 import { Dialogs } from './Dialogs.tsx';
 import { Ledger } from './Ledger.tsx';
+import { LostSensors } from './LostSensors.tsx';
 import { SourceNotice } from './SourceNotice.tsx';
 import { Stage } from './Stage.tsx';
 import { Verdict } from './Verdict.tsx';
@@ -25,6 +26,7 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
         <>
           <div class="alerts">
             <Warnings />
+            <LostSensors />
             <SourceNotice />
           </div>
           <div class="lane">

@@ -1,6 +1,7 @@
 import type { SensorView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
+import { STALE_MS } from './stale.ts';
 
 function rateText({ rateHz, nominalRateHz }: SensorView): string {
   if (rateHz === null) return t.sensors.noRate;
@@ -21,8 +22,6 @@ export const sensorFacts = (sensor: SensorView): readonly string[] =>
     sensor.ageMs === null || sensor.state === 'ended' ? null : ageText(sensor.ageMs),
     sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
   ].filter((fact) => fact !== null);
-
-const STALE_MS = 1500;
 
 function Sensor({ sensor }: { sensor: SensorView }) {
   const stale = sensor.ageMs !== null && sensor.ageMs > STALE_MS;

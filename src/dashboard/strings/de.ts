@@ -259,6 +259,9 @@ export const de: Strings = {
     none: 'Noch hat sich kein Sensor gemeldet.',
     lostSpoken: (name) => `Sensor ${name}: verloren.`,
     backSpoken: (name) => `Sensor ${name}: wieder da.`,
+    silent: (name) =>
+      `${name}: keine Messwerte. Das Üben geht weiter, der Sensor wird von selbst wieder gesucht; was du inzwischen tust, wird nicht gewertet.`,
+    silentFor: (s) => `(${s} s)`,
   },
 
   desk,

@@ -248,6 +248,9 @@ export const en = {
     none: 'No sensor has reported yet.',
     lostSpoken: (name: string) => `${name} sensor lost.`,
     backSpoken: (name: string) => `${name} sensor is back.`,
+    silent: (name: string) =>
+      `${name}: no readings. Practice goes on and the sensor is looked for again by itself; what you do meanwhile is not scored.`,
+    silentFor: (s: number) => `(${s} s)`,
   },
 
   desk: {

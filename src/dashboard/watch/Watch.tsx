@@ -1,5 +1,6 @@
 import { useSection } from '../feed/hooks.ts';
 import { LedgerCounts } from '../practice/Ledger.tsx';
+import { LostSensors } from '../practice/LostSensors.tsx';
 import { SourceNotice } from '../practice/SourceNotice.tsx';
 import { Stage } from '../practice/Stage.tsx';
 import { Verdict } from '../practice/Verdict.tsx';
@@ -27,21 +28,6 @@ function Warnings() {
             {words.acknowledge}
           </WarningText>
         </div>
-      ))}
-    </>
-  );
-}
-
-function LostSensors() {
-  const lost = (useSection('sensors') ?? []).filter(
-    ({ state }) => state === 'lost' || state === 'retrying',
-  );
-  return (
-    <>
-      {lost.map(({ sensor }) => (
-        <p key={sensor} class="notice notice-bad" role="status">
-          {words.sensorLost(t.sensors[sensor])}
-        </p>
       ))}
     </>
   );

@@ -75,7 +75,6 @@ export const secondScreen: Strings['secondScreen'] = {
     refused:
       'Die Kalibrierung wurde abgelehnt. Lies unten, warum; beginne sie am Laptop noch einmal.',
     acknowledge: 'Lies und bestätige sie am Laptop.',
-    sensorLost: (name) => `${name}: keine Daten`,
     sourceFailed: 'Die Sensoren haben aufgehört. Sieh am Laptop nach.',
     awake:
       'Dieser Browser hält den Bildschirm nicht von selbst wach: Wähle in den Einstellungen des Geräts eine lange Zeit bis zum Ruhezustand.',

@@ -72,7 +72,6 @@ export const secondScreen = {
     paused: 'Nothing is counted. Go on at the laptop.',
     refused: 'The calibration was refused. Read why below; start it again at the laptop.',
     acknowledge: 'Read and confirm it at the laptop.',
-    sensorLost: (name: string) => `${name}: no data`,
     sourceFailed: 'The sensors stopped. Look at the laptop.',
     awake:
       'This browser does not keep the screen awake by itself: choose a long time before it sleeps in the device’s settings.',
