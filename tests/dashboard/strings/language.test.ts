@@ -34,8 +34,6 @@ const german = leaves(de);
 
 /** Names, units, and words that are the same in both languages. */
 const SAME = new Set([
-  'secondScreen.pair.code',
-  'secondScreen.card',
   'product',
   'nav.plan',
   'nav.coach',
@@ -68,6 +66,7 @@ const SAME = new Set([
   'verdict.ball',
   'ledger.entry.ball',
   'sensors.rateOnly',
+  'sensors.silentFor',
   'look.pause',
   'curves.flexion',
   'review.repetition.names.flexionDeg',
