@@ -16,6 +16,7 @@ import { reviewing } from './coach/reviewing.ts';
 import { sessions } from './coach/sessions.ts';
 import { students } from './coach/students.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
+import { validateStrictly } from '../streaming/validation.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
@@ -85,9 +86,8 @@ export async function buildHub(context: HubContext): Promise<Hub> {
     forceCloseConnections: true,
     bodyLimit: MAX_JSON_BYTES,
     trustProxy: secure ? 'loopback' : false,
-    // An unknown field is a mistake and is said, not dropped.
-    ajv: { customOptions: { removeAdditional: false } },
   });
+  validateStrictly(app);
   await app.register(helmet, {
     contentSecurityPolicy,
     strictTransportSecurity: secure && { maxAge: 31_536_000, includeSubDomains: false },

@@ -14,6 +14,7 @@ import type { SecondScreen } from '../streaming/secondScreen/service.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
+import { validateStrictly } from '../streaming/validation.ts';
 
 /** Where `npm run build` puts the page. */
 export const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
@@ -56,6 +57,7 @@ function refuseOtherNames(app: FastifyInstance): void {
 export async function buildStudentApp(options: StudentAppOptions): Promise<FastifyInstance> {
   const app = Fastify({ forceCloseConnections: true });
   refuseOtherNames(app);
+  validateStrictly(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
   if (options.plans) registerPlanApi(app, options.plans);

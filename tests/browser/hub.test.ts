@@ -56,6 +56,32 @@ async function pagesOf(pdf: Uint8Array): Promise<string[]> {
   return text.map(bare);
 }
 
+/** A second of film as a phone would make it (H.264 in mp4): a square that crosses the picture. */
+async function filmed(page: Page): Promise<Buffer> {
+  const base64 = await page.evaluate(async () => {
+    const canvas = document.createElement('canvas');
+    const [width, height] = [(canvas.width = 160), (canvas.height = 120)];
+    const brush = canvas.getContext('2d')!;
+    const recorder = new MediaRecorder(canvas.captureStream(30), {
+      mimeType: 'video/mp4;codecs=avc1.42E01E',
+    });
+    const parts: Blob[] = [];
+    recorder.ondataavailable = ({ data }) => void parts.push(data);
+    const ended = new Promise((resolve) => (recorder.onstop = resolve));
+    recorder.start();
+    for (let i = 0; i < 36; i++) {
+      brush.clearRect(0, 0, width, height);
+      brush.fillRect(i * 4, 40, 30, 30);
+      await new Promise((resolve) => setTimeout(resolve, 33));
+    }
+    recorder.stop();
+    await ended;
+    const bytes = new Uint8Array(await new Blob(parts).arrayBuffer());
+    return btoa(bytes.reduce((text, byte) => text + String.fromCharCode(byte), ''));
+  });
+  return Buffer.from(base64, 'base64');
+}
+
 /** What is wide, hostile or hard to reach on a page. */
 async function expectSound(page: Page): Promise<void> {
   expect(await seriousFindings(page)).toEqual([]);
@@ -179,6 +205,63 @@ describe('the hub in the browser', () => {
     await coach.getByText('Nothing else waits for a review.').waitFor();
   });
 
+  it('plays a film beside the curves: lined up by the catch, or by three moments, both move together', async () => {
+    await coach.locator('.review-strip button').first().click();
+    const ranges: number[] = [];
+    coach.on('response', (r) => void (/clips/.test(r.url()) && ranges.push(r.status())));
+    const film = { name: 'top.mp4', mimeType: 'video/mp4', buffer: await filmed(coach) };
+    await coach.locator('.attach input[type=file]').setInputFiles(film);
+    await coach.getByText('Not lined up yet').waitFor();
+    const video = coach.locator('.film video');
+    const at = async (): Promise<number> => {
+      await expect.poll(() => video.evaluate((v: HTMLVideoElement) => v.seeking)).toBe(false);
+      return video.evaluate((v: HTMLVideoElement) => v.currentTime);
+    };
+    const show = (timeS: number): Promise<void> =>
+      video.evaluate((v: HTMLVideoElement, t) => void (v.currentTime = t), timeS);
+    await expect
+      .poll(() => video.evaluate((v: HTMLVideoElement) => v.duration))
+      .toBeGreaterThan(0.8);
+    expect(ranges).toContain(206);
+
+    await show(0.5);
+    await coach.getByRole('button', { name: 'This picture is the catch' }).click();
+    await coach.getByText(/^Lined up|does not show this moment/).waitFor();
+    const slider = coach.locator('.scrub input');
+    const toCatch = coach.locator('.event-buttons').getByRole('button', { name: /^Catch/i });
+    await toCatch.click();
+    await coach.getByText('Lined up: scrubbing').waitFor();
+    expect(await at()).toBeCloseTo(0.5, 1);
+    const catchS = Number(await slider.inputValue());
+    await slider.focus();
+    for (let i = 0; i < 20; i++) await coach.keyboard.press('ArrowRight');
+    expect(await at()).toBeCloseTo(0.7, 1);
+    await coach.getByRole('button', { name: 'One picture back' }).click();
+    await expect.poll(async () => Number(await slider.inputValue())).toBeCloseTo(catchS + 0.18, 1);
+    await expectSound(coach);
+
+    await coach.getByText('Line up film and curves').click();
+    await coach.getByRole('button', { name: 'Undo the line-up' }).click();
+    await coach.getByText('Not lined up yet').waitFor();
+    for (const by of [0, 0.1, 0.2]) {
+      await show(0.4 + by);
+      await coach.getByRole('button', { name: /^Mark in the film/ }).click();
+      await toCatch.click();
+      await slider.focus();
+      for (let i = 0; i < by * 100; i++) await coach.keyboard.press('ArrowRight');
+      await coach.getByRole('button', { name: /^Mark in the curves/ }).click();
+    }
+    await coach.getByText(/The three agree within \d+ ms/).waitFor();
+    await coach.getByRole('button', { name: 'Line up by these' }).click();
+    await toCatch.click();
+    await coach.getByText('Lined up: scrubbing').waitFor();
+    expect(await at()).toBeCloseTo(0.4, 1);
+    await coach.getByRole('button', { name: 'Remove the film' }).click();
+    await coach.getByText('No film is attached.').waitFor();
+    await coach.keyboard.press('Escape');
+    await coach.getByText('Side by side').first().waitFor();
+  });
+
   it('lets the student read and answer on a phone', async () => {
     await student.reload();
     await student.getByText(/1 comment/).waitFor();
@@ -248,12 +331,18 @@ describe('the hub in the browser', () => {
 
   it('prints a report that a student can be handed', async () => {
     await coach.goto(`${running.url}/#/`);
+    await coach.reload();
     await coach.locator('.student-line').waitFor();
     // With hands on the page nothing moves under them unless they say so.
     await coach.keyboard.press('j');
+    const hands = setInterval(
+      () => void coach.keyboard.press('Shift').catch(() => undefined),
+      1000,
+    );
     await elsewhere(coach, 'PUT', 'reviewed', { reviewed: false });
     await lookAgain(coach);
     await coach.getByRole('button', { name: 'Show it now' }).click();
+    clearInterval(hands);
     await coach.locator('.student-line h2 a').click();
     await coach.getByRole('link', { name: 'Report to print' }).click();
     await coach.getByLabel('Own words to the student').fill(`Well done. ${HOSTILE}`);

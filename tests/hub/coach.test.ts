@@ -70,6 +70,10 @@ describe('a coach', () => {
       index: 2,
     });
     const { id } = made.json<{ id: string }>();
+    const pinned = { text: 'This one.', index: 1, momentS: null, replyTo: null };
+    const one = await send('carl', 'POST', '/api/sessions/s1/comments', pinned);
+    expect(one.json()).toMatchObject({ index: 1, momentS: null, replyTo: null });
+    await send('carl', 'DELETE', `/api/comments/${one.json<{ id: string }>().id}`);
     const reply = { text: 'Like this?', replyTo: id };
     expect((await send('sam', 'POST', '/api/sessions/s1/comments', reply)).statusCode).toBe(201);
     expect((await session('sam')).comments.map((c) => [c.byRole, c.mine])).toEqual([
@@ -136,6 +140,9 @@ describe('a film', () => {
     const url = `/api/clips/${id}`;
     await send('carl', 'PATCH', url, { startS: -2.5 });
     expect((await session('carl')).clips).toMatchObject([{ id, startS: -2.5, bytes: 1004 }]);
+    expect((await send('carl', 'PATCH', url, { startS: '-2.5' })).statusCode).toBe(400);
+    await send('carl', 'PATCH', url, { startS: null });
+    expect((await session('carl')).clips).toMatchObject([{ id, startS: null }]);
     const part = await hub.ask('carl', { url, headers: { range: 'bytes=2-5' } });
     expect(part.statusCode).toBe(206);
     expect(part.headers['content-range']).toBe('bytes 2-5/1004');

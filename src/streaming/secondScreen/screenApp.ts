@@ -9,6 +9,7 @@ import { Refused, answerErrors } from '../apiErrors.ts';
 import { type PageServer, attachFeed, closeWith } from '../feed.ts';
 import { PAGE_POLICY } from '../pagePolicy.ts';
 import type { PairRefusal } from '../secondScreenContract.ts';
+import { validateStrictly } from '../validation.ts';
 import { LIVE_ONLY } from './liveOnly.ts';
 import { isOwnHost, isOwnOrigin } from './own.ts';
 import { WATCH_PAGE, pageFiles } from './pageFiles.ts';
@@ -129,8 +130,8 @@ export async function buildScreenApp(options: ScreenAppOptions): Promise<ScreenA
   const app = Fastify({
     forceCloseConnections: true,
     requestTimeout: 10_000,
-    ajv: { customOptions: { coerceTypes: false, removeAdditional: false } },
   });
+  validateStrictly(app);
   app.server.maxConnections = MOST_CONNECTIONS;
   refuseStrangers(app);
   await app.register(helmet, {
