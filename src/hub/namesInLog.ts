@@ -1,8 +1,7 @@
+import { escaped } from '../sensors/sentence.ts';
 import type { Db } from './db/open.ts';
 
 const GONE = 'a deleted student';
-
-const escaped = (text: string): string => text.replaceAll(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
 
 const isShared = async (db: Db, name: string, exceptId: string): Promise<boolean> =>
   (await db

@@ -13,7 +13,8 @@ export interface Recognised<Key extends string> {
   readonly values: Readonly<Record<string, string>>;
 }
 
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+/** A text as it stands in a pattern, with the `u` flag too. */
+export const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 const pattern = (sentence: string): RegExp =>
   new RegExp(

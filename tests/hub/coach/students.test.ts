@@ -148,6 +148,9 @@ describe('one student', () => {
       hub.ask('carl', { method: 'PATCH', url: '/api/students/sam', payload });
     expect((await patch({ name })).statusCode).toBe(204);
     expect((await list('carl')).map((s) => s.name)).toContain(name);
+    // Both are looked for in the log when the next one comes.
+    for (const next of ['Anna-Lena B. (left)', 'Sam/1+1'])
+      expect((await patch({ name: next })).statusCode, next).toBe(204);
     expect((await patch({ role: 'owner' })).statusCode).toBe(400);
     expect((await patch({ name: 'x'.repeat(81) })).statusCode).toBe(400);
     expect((await patch({ name: '  ' })).statusCode).toBe(400);
