@@ -3,6 +3,7 @@ import type { Plan } from '../coaching/plan.ts';
 import { analyseSession } from '../sessions/analyseSession.ts';
 import { readAnalysis } from '../sessions/derivatives.ts';
 import { type RecordedSession, openSession, requireCalibration } from '../sessions/openSession.ts';
+import { analyseWithCurves } from './curvesInOnePass.ts';
 import { gatherCurves, overviewOf } from './reviewCurves.ts';
 import type { RepetitionCurves, SessionOverview } from './sessionsContract.ts';
 
@@ -37,8 +38,8 @@ export const compute = ({ folder, plan }: Reviewed): Promise<Review> =>
   withSession(folder, async (session) => {
     requireCalibration(session);
     const kept = await readAnalysis(session.files);
-    const analysis = kept ?? (await analyseSession(session, plan));
-    return { analysis, curves: await curvesIn(session, plan, analysis) };
+    if (kept === null) return analyseWithCurves(session, plan);
+    return { analysis: kept, curves: await curvesIn(session, plan, kept) };
   });
 
 /** The curves of the repetitions of `analysis`: the session runs through the analysis once more. */
