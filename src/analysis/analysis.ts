@@ -21,12 +21,11 @@ import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
 import { findHeadings, followDrift, looksSet, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
+import { lastTimeS } from './summary.ts';
 import { takePain, watchRange } from './warn.ts';
 import { closeSwinging, rememberClub, rememberShock, stepSwinging } from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
-import { lastTimeS } from './summary.ts';
-
 export { lastTimeS, result } from './summary.ts';
 
 type Emit = (output: AnalysisOutput) => void;

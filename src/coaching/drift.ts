@@ -1,5 +1,5 @@
 import { median } from '../math/stats.ts';
-import { measureLabel, measureText, targetText } from './measureText.ts';
+import { measureLabel, measureText, minusSigns, targetText } from './measureText.ts';
 import { type Plan, TARGET_MEASURES, type Target, type TargetMeasure } from './plan.ts';
 
 /** One session's rehearsals: median of each measure and of how many. */
@@ -66,11 +66,11 @@ function driftOf(measure: TargetMeasure, target: Target, taken: Taken): Drift | 
   const moved = inside ? Math.abs(now - then) : away - outside(then, target);
   if (moved < CLEAR[measure]) return null;
   const label = measureLabel(measure);
-  const text = (
+  const text = minusSigns(
     `${label.charAt(0).toUpperCase()}${label.slice(1)}: ${measureText(measure, now, target)} in the last 3 sessions ` +
-    `(${counted(last)} rehearsals), target ${targetText(measure, target)}; ` +
-    `${measureText(measure, then, target)} in the ${before.length} before (${counted(before)}).`
-  ).replaceAll(/-(?=\d)/g, '−');
+      `(${counted(last)} rehearsals), target ${targetText(measure, target)}; ` +
+      `${measureText(measure, then, target)} in the ${before.length} before (${counted(before)}).`,
+  );
   return { measure, text, away: away / CLEAR[measure] };
 }
 

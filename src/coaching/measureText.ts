@@ -24,6 +24,9 @@ const ENGLISH: ValueWords = {
   any: 'any',
 };
 
+/** A minus sign where a hyphen stands before a digit. */
+export const minusSigns = (text: string): string => text.replaceAll(/-(?=\d)/g, '−');
+
 /** "arm kept turned out (external rotation)" */
 export function measureLabel(key: MeasureKey): string {
   const { name, term } = MEASURE_INFO[key];

@@ -49,6 +49,13 @@ export interface OwnRange {
   readonly lateralLeadDeg?: number;
 }
 
+export const OWN_RANGE_KEYS = [
+  'externalRotationDeg',
+  'flexionDeg',
+  'lateralTrailDeg',
+  'lateralLeadDeg',
+] as const satisfies readonly (keyof OwnRange)[];
+
 /** What the coach asks. Defaults are coaching choices without published basis. */
 export interface Plan {
   readonly schema: 1;

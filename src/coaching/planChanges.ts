@@ -1,6 +1,7 @@
 import { MEASURE_INFO } from './measureInfo.ts';
 import { targetText } from './measureText.ts';
 import {
+  OWN_RANGE_KEYS,
   type OwnRange,
   type Plan,
   STAGES,
@@ -71,13 +72,6 @@ interface Line {
   readonly text: string;
 }
 
-const RANGES = [
-  'externalRotationDeg',
-  'flexionDeg',
-  'lateralTrailDeg',
-  'lateralLeadDeg',
-] as const satisfies readonly (keyof OwnRange)[];
-
 function ratioText(plan: Plan, words: PlanChangeWords): string {
   const { rehearsals, balls } = askedRatio(plan);
   return balls === 0 ? words.rehearsalsOnly : words.ratio(rehearsals, balls);
@@ -97,7 +91,7 @@ function linesOf(plan: Plan, words: PlanChangeWords): readonly Line[] {
     ...TARGET_MEASURES.map((m) => ({ what: words.measure(m), text: target(m) })),
     line('perSession', words.atMost(plan.volume.perSession)),
     line('perWeek', words.atMost(plan.volume.perWeek)),
-    ...RANGES.map((key) => {
+    ...OWN_RANGE_KEYS.map((key) => {
       const deg = plan.ownRange[key];
       return line(key, deg === undefined ? words.notSet : `${deg}°`);
     }),

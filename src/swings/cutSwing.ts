@@ -1,6 +1,6 @@
 import type { SwingReadings } from './analyseSwing.ts';
 import type { SwingPhase } from './detector.ts';
-import type { Measures, RepetitionFlag } from './repetition.ts';
+import { NO_MEASURES, type RepetitionFlag } from './repetition.ts';
 
 /** One frame, as far as a swing that the signal cut off can be told by it. */
 export interface CutSignals {
@@ -103,28 +103,11 @@ function tell(c: CutState, endS: number): SwingReadings | null {
   return cut === null ? null : unseen(cut, endS);
 }
 
-const NOTHING: Measures = {
-  flexionTopDeg: null,
-  flexionCatchDeg: null,
-  flexionGainDeg: null,
-  turnExplainedDeg: null,
-  addedFlexionDeg: null,
-  leanChangeDeg: null,
-  turnTopDeg: null,
-  turnTowardTargetDeg: null,
-  lateralChangeDeg: null,
-  externalRotationTopDeg: null,
-  elevationTopDeg: null,
-  keptRotationDeg: null,
-  chestLeadMs: null,
-  releaseToCatchMs: null,
-  fallCm: null,
-};
 const FLAGS: readonly RepetitionFlag[] = ['gap', 'not-seen'];
 
 /** Times stand where the signal went: nothing is known of the moments themselves. */
 function unseen({ startS, lostS }: Cut, endS: number): SwingReadings {
-  const common = { startS, topS: lostS, endS, measures: NOTHING, flags: FLAGS };
+  const common = { startS, topS: lostS, endS, measures: NO_MEASURES, flags: FLAGS };
   return {
     detected: {
       kind: 'rehearsal',

@@ -18,6 +18,25 @@ export interface Measures {
   readonly fallCm: number | null;
 }
 
+/** Nothing was measured. */
+export const NO_MEASURES: Measures = {
+  flexionTopDeg: null,
+  flexionCatchDeg: null,
+  flexionGainDeg: null,
+  turnExplainedDeg: null,
+  addedFlexionDeg: null,
+  leanChangeDeg: null,
+  turnTopDeg: null,
+  turnTowardTargetDeg: null,
+  lateralChangeDeg: null,
+  externalRotationTopDeg: null,
+  elevationTopDeg: null,
+  keptRotationDeg: null,
+  chestLeadMs: null,
+  releaseToCatchMs: null,
+  fallCm: null,
+};
+
 export type RepetitionFlag =
   | 'gap'
   | 'not-seen'

@@ -1,9 +1,8 @@
 import { useId } from 'preact/hooks';
-import { STAGES, type Stage } from '../../coaching/plan.ts';
+import { OWN_RANGE_KEYS, STAGES, type Stage } from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
 import { NumberField } from './NumberField.tsx';
 import { TargetTable } from './TargetTable.tsx';
-import { OWN_RANGE_KEYS } from './draft.ts';
 import { type PlanEditorProps, problemAt } from './editing.ts';
 
 const words = t.plan;

@@ -1,5 +1,6 @@
 import type { Problem } from '../../coaching/jsonReader.ts';
 import {
+  OWN_RANGE_KEYS,
   type OwnRange,
   type Plan,
   type Stage,
@@ -7,13 +8,6 @@ import {
   type TargetMeasure,
 } from '../../coaching/plan.ts';
 import { validatePlan } from '../../coaching/validatePlan.ts';
-
-export const OWN_RANGE_KEYS = [
-  'externalRotationDeg',
-  'flexionDeg',
-  'lateralTrailDeg',
-  'lateralLeadDeg',
-] as const satisfies readonly (keyof OwnRange)[];
 
 /** A plan while it is written: numbers as they are typed, empty for none. */
 export interface PlanDraft {

@@ -1,11 +1,10 @@
 import type { SensorView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
-import { STALE_MS } from '../sensors/stale.ts';
+import { isWell } from '../sensors/stale.ts';
 import { t } from '../strings/strings.ts';
 
 /** It sent before and does not now. */
-const isSilent = ({ state, ageMs }: SensorView): boolean =>
-  ageMs !== null && state !== 'ended' && (state !== 'streaming' || ageMs > STALE_MS);
+const isSilent = (sensor: SensorView): boolean => sensor.ageMs !== null && !isWell(sensor);
 
 /** Which sensor is silent and since when, for as long as it is; what is done meanwhile is not scored. */
 export function LostSensors() {

@@ -34,13 +34,15 @@ export class RefusedAnswer extends Error {
 }
 
 /** @throws RefusedAnswer with the service's own sentence where it refuses, Error in words where it does not answer */
-export async function askAt<T>(url: string, init: RequestInit = {}): Promise<T> {
-  const response = await fetch(url, init).catch((error: unknown) => {
+export const askAt = async <T>(url: string, init: RequestInit = {}): Promise<T> =>
+  answerIn<T>(await reach(url, init));
+
+/** @throws Error in words where nobody answers */
+export const reach = (url: string, init: RequestInit): Promise<Response> =>
+  fetch(url, init).catch((error: unknown) => {
     if (init.signal?.aborted) throw error;
     throw new Error(t.error.noAnswer);
   });
-  return answerIn<T>(response);
-}
 
 /** @throws RefusedAnswer */
 export async function answerIn<T>(response: Response): Promise<T> {

@@ -1,7 +1,7 @@
 import type { SensorView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
-import { STALE_MS } from './stale.ts';
+import { isWell } from './stale.ts';
 
 function rateText({ rateHz, nominalRateHz }: SensorView): string {
   if (rateHz === null) return t.sensors.noRate;
@@ -24,8 +24,7 @@ export const sensorFacts = (sensor: SensorView): readonly string[] =>
   ].filter((fact) => fact !== null);
 
 function Sensor({ sensor }: { sensor: SensorView }) {
-  const stale = sensor.ageMs !== null && sensor.ageMs > STALE_MS;
-  const well = sensor.state === 'ended' || (sensor.state === 'streaming' && !stale);
+  const well = isWell(sensor);
   return (
     <li class={well ? 'sensor sensor-well' : 'sensor sensor-ill'}>
       <span class="sensor-dot" aria-hidden="true" />

@@ -1,3 +1,5 @@
+import { minusSigns } from '../../coaching/measureText.ts';
+
 /** How a language writes numbers and dates. */
 export interface LocaleWriting {
   readonly tag: string;
@@ -10,8 +12,6 @@ export interface LocaleWriting {
   readonly weekday: (ms: number) => string;
   readonly dayAndTime: (ms: number) => string;
 }
-
-const minus = (text: string): string => text.replace(/-(?=\d)/g, '−');
 
 export function localeWriting(tag: string): LocaleWriting {
   const formats = new Map<number, Intl.NumberFormat>();
@@ -34,8 +34,9 @@ export function localeWriting(tag: string): LocaleWriting {
   return {
     tag,
     // Rounded by toFixed, as everywhere else: Intl rounds a half the other way.
-    decimal: (value, decimals) => minus(format(decimals).format(Number(value.toFixed(decimals)))),
-    written: (text) => minus(text.replace(/(\d)\.(?=\d)/g, `$1${point}`)),
+    decimal: (value, decimals) =>
+      minusSigns(format(decimals).format(Number(value.toFixed(decimals)))),
+    written: (text) => minusSigns(text.replace(/(\d)\.(?=\d)/g, `$1${point}`)),
     day: dates({ dateStyle: 'medium' }),
     weekday: dates({ weekday: 'long', day: 'numeric', month: 'long' }),
     dayAndTime: dates({ dateStyle: 'medium', timeStyle: 'short' }),

@@ -2,7 +2,6 @@ import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import { isCounted } from '../../coaching/asSaid.ts';
-import type { CorrectedKind } from '../../coaching/ledger.ts';
 import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
 import { requireCalibration } from '../../sessions/openSession.ts';
 import { SessionError } from '../../sessions/sessionError.ts';
@@ -11,6 +10,7 @@ import { VERSION } from '../../sessions/version.ts';
 import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
 import { analyseWithCurves } from '../../streaming/curvesInOnePass.ts';
+import { CORRECTED } from '../../streaming/hubContract/review.ts';
 import { type Review, overviewIn, withSession } from '../../streaming/reviewing.ts';
 import type { SessionPaths } from '../sessionPaths.ts';
 import { differences } from './differences.ts';
@@ -23,7 +23,7 @@ export async function analyse(job: Job): Promise<JobAnswer> {
   try {
     return await withSession(job.paths.zip, async (session) => {
       requireCalibration(session);
-      const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: correctedKind(kind) }));
+      const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: CORRECTED[kind] }));
       const { analysis, curves } = await analyseWithCurves(session, job.plan, labels);
       await keep(job.paths, { analysis, curves });
       const said = differences(analysis, await readAnalysis(session.files), {
@@ -39,9 +39,6 @@ export async function analyse(job: Job): Promise<JobAnswer> {
     return { ok: false, problem: sentence(error.message), lasting: error.code !== 'write-failed' };
   }
 }
-
-const correctedKind = (kind: Job['labels'][number]['kind']): CorrectedKind =>
-  kind === 'ignore' ? 'ignored' : kind;
 
 /** The result last: with it, the rest is there. */
 async function keep(paths: SessionPaths, review: Review): Promise<void> {

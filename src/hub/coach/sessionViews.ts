@@ -8,7 +8,7 @@ import {
 } from '../../coaching/ledger.ts';
 import { detectedKind, isCounted } from '../../coaching/asSaid.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
-import type { Relabel } from '../../streaming/hubContract/review.ts';
+import { CORRECTED, type Relabel } from '../../streaming/hubContract/review.ts';
 import type { SessionSummary } from '../../streaming/sessionsContract.ts';
 import type { SessionTable } from '../db/tables.ts';
 
@@ -70,7 +70,3 @@ export function countsWith(
     passed: verdicts.filter((passed) => passed === true).length,
   };
 }
-
-const CORRECTED = { rehearsal: 'rehearsal', ball: 'ball', ignore: 'ignored' } as const satisfies {
-  readonly [K in Relabel['kind']]: CorrectedKind;
-};

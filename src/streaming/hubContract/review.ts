@@ -1,8 +1,9 @@
 import type { AnalysisResult } from '../../analysis/result.ts';
+import type { CorrectedKind } from '../../coaching/ledger.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import type { SessionSummary } from '../sessionsContract.ts';
 
-/** What the hub serves of sessions over HTTP, beside what the student's service serves. Types only. Times are epoch ms. */
+/** What the hub serves of sessions over HTTP, beside what the student's service serves. Times are epoch ms. */
 
 /** GET /api/students/:studentId/sessions?beforeMs= (newest first, at most 50) */
 export interface HubSessionRow {
@@ -49,6 +50,13 @@ interface NextSession {
 }
 
 export type LabelKind = 'rehearsal' | 'ball' | 'ignore';
+
+/** What a label makes of a repetition, as marks in a recording do. */
+export const CORRECTED = {
+  rehearsal: 'rehearsal',
+  ball: 'ball',
+  ignore: 'ignored',
+} as const satisfies Readonly<Record<LabelKind, CorrectedKind>>;
 
 /** PUT /api/sessions/:sessionId/relabels/:index; `null` takes it back. @public */
 export interface RelabelRequest {

@@ -1,7 +1,7 @@
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import { standingWarnings } from '../../coaching/standingWarnings.ts';
-import type { Measures } from '../../swings/repetition.ts';
+import { NO_MEASURES } from '../../swings/repetition.ts';
 import type { PersonView, PracticeView, SensorView } from '../contract.ts';
 import type { Lens } from '../feed.ts';
 
@@ -37,18 +37,11 @@ const sensorOf = ({ sensor, state, ageMs }: SensorView): SensorView => ({
   restNorm: null,
 });
 
-const without = (measures: Measures): Measures =>
-  Object.fromEntries(Object.keys(measures).map((key) => [key, null])) as Record<
-    keyof Measures,
-    null
-  >;
-
 /** Kind, verdict and cue; no numbers. */
 function lastOf(last: JudgedRepetition | null): JudgedRepetition | null {
   if (last === null) return null;
-  const measures = without(last.measures);
-  if (last.kind !== 'rehearsal') return { ...last, measures };
-  return { ...last, measures, verdict: { ...last.verdict, checks: [] } };
+  if (last.kind !== 'rehearsal') return { ...last, measures: NO_MEASURES };
+  return { ...last, measures: NO_MEASURES, verdict: { ...last.verdict, checks: [] } };
 }
 
 /** The view with everything blank that a second screen does not show. A new part of the view has to be decided on here. */

@@ -1,4 +1,4 @@
-import { RefusedAnswer, answerIn } from '../../review/source.ts';
+import { RefusedAnswer, answerIn, reach } from '../../review/source.ts';
 
 export const API = '/api';
 
@@ -35,7 +35,7 @@ export function asking(signedOut: () => void): Asking {
   const kept = new Map<string, Kept>();
   const ask = async <T>(path: string, init: RequestInit): Promise<T> => {
     try {
-      const response = await fetch(`${API}/${path}`, init);
+      const response = await reach(`${API}/${path}`, init);
       if (response.status === 304) return kept.get(path)?.data as T;
       const data = await answerIn<T>(response);
       const etag = init.method === undefined ? response.headers.get('etag') : null;

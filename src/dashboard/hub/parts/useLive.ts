@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Answer, useAnswer } from '../../review/useAnswer.ts';
 
 /** How often a page that is seen asks whether something changed, ms. A choice. */
-const EVERY_MS = 15_000;
+export const EVERY_MS = 15_000;
 
 /** An answer that is asked for again while the page is seen; where that fails, what is there stays. */
 export function useLive<T>(

@@ -1,17 +1,15 @@
 import { useCallback, useMemo, useRef } from 'preact/hooks';
-import type { HubSession } from '../../../streaming/hubContract/review.ts';
-import type { CorrectedKind } from '../../../coaching/ledger.ts';
+import { CORRECTED, type HubSession } from '../../../streaming/hubContract/review.ts';
 import type { ReviewSource } from '../../review/source.ts';
 import type { Answer } from '../../review/useAnswer.ts';
 import { type Corrections, correctionsIn } from '../../review/view.ts';
 import { h } from '../../strings/hub.ts';
-import { useLive } from '../parts/useLive.ts';
+import { EVERY_MS, useLive } from '../parts/useLive.ts';
 import type { HubClient } from '../client/client.ts';
 import { commentCounts, threadsOf } from './threads.ts';
 
 /** While numbers are on their way they are looked for more often, ms. */
 const SOON_MS = 1500;
-const EVERY_MS = 15_000;
 
 export function useSession(client: HubClient, id: string): Answer<HubSession> {
   return useLive(
@@ -55,12 +53,6 @@ export function newsOf(before: HubSession, now: HubSession): string {
   ].join(' ');
 }
 
-const KIND: Readonly<Record<'rehearsal' | 'ball' | 'ignore', CorrectedKind>> = {
-  rehearsal: 'rehearsal',
-  ball: 'ball',
-  ignore: 'ignored',
-};
-
 /** Kinds set by hand: by the student while practising, over that by the coach. */
 export const correctionsOf = ({
   relabels,
@@ -68,7 +60,7 @@ export const correctionsOf = ({
 }: Pick<HubSession, 'relabels' | 'analysis'>): Corrections =>
   new Map([
     ...correctionsIn(analysis?.repetitions ?? []),
-    ...relabels.map(({ index, kind }) => [index, KIND[kind]] as const),
+    ...relabels.map(({ index, kind }) => [index, CORRECTED[kind]] as const),
   ]);
 
 /** What hangs on each repetition, in words. */
