@@ -334,7 +334,14 @@ describe('the hub in the browser', () => {
     await coach.reload();
     await coach.locator('.student-line').waitFor();
     // With hands on the page nothing moves under them unless they say so.
-    await coach.keyboard.press('j');
+    const held = coach.locator('.student-line h2 a:focus');
+    await expect
+      .poll(async () => {
+        await coach.keyboard.press('j');
+        return held.count();
+      })
+      .toBe(1);
+    await coach.keyboard.press('Shift');
     const hands = setInterval(
       () => void coach.keyboard.press('Shift').catch(() => undefined),
       1000,
