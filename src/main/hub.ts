@@ -11,6 +11,7 @@ import { argon2 } from '../hub/people/passwords.ts';
 import { tellDemo, tellProgress } from './hubDemo.ts';
 import { HUB_HELP, type HubRunSettings, readHubSettings, warningOf } from './hubSettings.ts';
 import { SettingsError } from './settings.ts';
+import { listenWords } from './words.ts';
 
 /** Where `npm run build` puts the page. */
 const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.meta.url));
@@ -18,7 +19,9 @@ const DASHBOARD_FOLDER = fileURLToPath(new URL('../../dist/dashboard/', import.m
 /** One that nobody uses now: links carry it before it is listened on. */
 const freePort = (host: string): Promise<number> =>
   new Promise((resolve, reject) => {
-    const server = createServer().once('error', reject);
+    const server = createServer().once('error', (error) =>
+      reject(new Error(listenWords(error, host, 0), { cause: error })),
+    );
     server.listen(0, host, () => {
       const { port } = server.address() as AddressInfo;
       server.close(() => resolve(port));
@@ -30,11 +33,20 @@ async function listen(app: FastifyInstance, port: number, host: string): Promise
     await app.listen({ port, host });
   } catch (error) {
     await app.close();
-    if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
-    throw new Error(`Port ${port} is taken by another program. Give another one with --port N.`, {
-      cause: error,
-    });
+    throw new Error(listenWords(error, host, port), { cause: error });
   }
+}
+
+/** What is said before the hub can be reached is said once it can. */
+function heldBack() {
+  let early: string[] | null = [];
+  return {
+    say: (line: string): void => void (early === null ? console.log(line) : early.push(line)),
+    release(): void {
+      early?.forEach((line) => console.log(line));
+      early = null;
+    },
+  };
 }
 
 async function backup(data: string, into: string): Promise<void> {
@@ -50,12 +62,13 @@ async function run(settings: HubRunSettings): Promise<void> {
   const warning = warningOf(settings);
   if (warning !== null) console.error(warning);
   const kept = await openHubData(data);
+  const terminal = heldBack();
   const context = {
     db: kept.db,
     places: kept.places,
     settings: { publicUrl },
     now: Date.now,
-    say: console.log,
+    say: terminal.say,
   };
   const club = demo ? await fillDemoClub(context, tellProgress()) : null;
   const { app } = await buildHub(context);
@@ -67,6 +80,7 @@ async function run(settings: HubRunSettings): Promise<void> {
     throw error;
   }
   console.log(`The hub is at ${publicUrl}/  (Ctrl+C ends it)`);
+  terminal.release();
   if (club !== null) tellDemo(club);
   let ending = false;
   const end = (): void => {

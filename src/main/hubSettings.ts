@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import Type, { type Static } from 'typebox';
 import Compile from 'typebox/compile';
-import { SettingsError } from './settings.ts';
+import { SettingsError, refuseFile } from './settings.ts';
+import { optionWords } from './words.ts';
 
 const schema = Type.Object({
   port: Type.Integer({ minimum: 0, maximum: 65_535 }),
@@ -60,7 +61,7 @@ function parse(args: readonly string[]) {
     return parseArgs({ args: [...args], options: OPTIONS, strict: true, allowPositionals: false })
       .values;
   } catch (error) {
-    throw new SettingsError(error instanceof Error ? error.message : String(error));
+    throw new SettingsError(optionWords(error));
   }
 }
 
@@ -104,6 +105,7 @@ export function readHubSettings(args: readonly string[]): HubRunSettings | 'help
     const name = wrong ?? 'option';
     throw new SettingsError(`--${name} must be ${WANTED[name] ?? 'valid'}.`);
   }
+  refuseFile(settings.data);
   checkReach(settings);
   return { ...settings, url: settings.url === null ? null : new URL(settings.url).origin };
 }

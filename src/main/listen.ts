@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { listenWords } from './words.ts';
 
 const LOOPBACK = '127.0.0.1';
 const TRIES = 50;
@@ -24,7 +25,7 @@ export async function listenAt(
       const used = typeof address === 'object' && address !== null ? address.port : at;
       return { port: used, url: `http://${host.includes(':') ? `[${host}]` : host}:${used}/` };
     } catch (error) {
-      if (!isTaken(error)) throw error;
+      if (!isTaken(error)) throw new Error(listenWords(error, host, at), { cause: error });
     }
   }
   throw new Error(

@@ -4,10 +4,11 @@ import { ReplaySource } from '../sensors/sources/replay/index.ts';
 import type { SensorSource } from '../sensors/sources/source.ts';
 import { SyntheticSource, type Timers } from '../sensors/sources/synthetic/index.ts';
 import type { TrackHeader } from '../sessions/header.ts';
-import { openSession, requireCalibration } from '../sessions/openSession.ts';
+import { type RecordedSession, openSession, requireCalibration } from '../sessions/openSession.ts';
 import type { LiveSensors } from './liveSensors.ts';
 import type { StudentSettings } from './settings.ts';
 import { warpedTimers } from './warp.ts';
+import { naming } from './words.ts';
 
 /** A source with the hand of whoever it shows. */
 export interface PracticeSource {
@@ -46,9 +47,18 @@ export const sourceFor =
     return new SyntheticSource({ seed, hand, speed, prompted: true });
   };
 
+async function openCalibrated(path: string): Promise<RecordedSession> {
+  try {
+    const session = await openSession(path);
+    requireCalibration(session);
+    return session;
+  } catch (error) {
+    throw naming(path, error);
+  }
+}
+
 async function recording(path: string, speed: number): Promise<Omit<PracticeSource, 'kind'>> {
-  const session = await openSession(path);
-  requireCalibration(session);
+  const session = await openCalibrated(path);
   const { hand, tracks, simulated } = session.header;
   const aboutOf = (track: TrackHeader) => ({ name: track.device, nominalRateHz: track.samplingHz });
   const sensors = { chest: aboutOf(tracks.chest), trailArm: aboutOf(tracks.trailArm) };

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import Type, { type Static } from 'typebox';
 import Compile from 'typebox/compile';
+import { isFile, optionWords } from './words.ts';
 
 const schema = Type.Object({
   port: Type.Integer({ minimum: 0, maximum: 65535 }),
@@ -74,12 +75,18 @@ function parse(args: readonly string[]) {
     return parseArgs({ args: [...args], options: OPTIONS, strict: true, allowPositionals: false })
       .values;
   } catch (error) {
-    throw new SettingsError(error instanceof Error ? error.message : String(error));
+    throw new SettingsError(optionWords(error));
   }
 }
 
 const numberOr = (text: string | undefined, otherwise: number): number =>
   text === undefined ? otherwise : text.trim() === '' ? Number.NaN : Number(text);
+
+/** @throws SettingsError where the data folder cannot be one. */
+export function refuseFile(data: string): void {
+  if (isFile(data))
+    throw new SettingsError(`--data must be the path of a folder: at ${data} stands a file.`);
+}
 
 /** Reads the command line once. `'help'` where only the help was asked for. */
 export function readStudentSettings(args: readonly string[]): StudentSettings | 'help' {
@@ -95,6 +102,7 @@ export function readStudentSettings(args: readonly string[]): StudentSettings | 
     data: given.data ?? DEFAULT_DATA,
     secondScreen: given['second-screen'] ?? false,
   };
+  refuseFile(settings.data);
   if (validator.Check(settings)) return { ...settings, portGiven: given.port !== undefined };
   const wrong = Object.keys(WANTED).find((key) =>
     validator.Errors(settings).some((error) => error.instancePath === `/${key}`),

@@ -75,7 +75,20 @@ async function run(settings: StudentSettings): Promise<void> {
     plans,
     secondScreen: screen,
   });
-  const address = await listenLocally(app, settings.port, !settings.portGiven);
+  const close = (): Promise<void> =>
+    host
+      .stop()
+      .then(() => coach?.close())
+      .then(() => keeping.close())
+      .then(() => app.close())
+      .then(() => first.close())
+      .then(() => live.stop());
+  const address = await listenLocally(app, settings.port, !settings.portGiven).catch(
+    async (error: unknown) => {
+      await close();
+      throw error;
+    },
+  );
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
     console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
   }
@@ -86,14 +99,7 @@ async function run(settings: StudentSettings): Promise<void> {
   const end = (): void => {
     if (ending) process.exit(1);
     ending = true;
-    void host
-      .stop()
-      .then(() => coach?.close())
-      .then(() => keeping.close())
-      .then(() => app.close())
-      .then(() => first.close())
-      .then(() => live.stop())
-      .then(() => process.exit(0));
+    void close().then(() => process.exit(0));
   };
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
@@ -107,6 +113,7 @@ try {
   if (settings === 'help') console.log(STUDENT_HELP);
   else await run(settings);
 } catch (error) {
-  console.error(error instanceof Error ? error.message : String(error));
-  process.exitCode = exitCodeOf(error);
+  const text = error instanceof Error ? error.message : String(error);
+  console.error(/[.!?]$/.test(text) ? text : `${text}.`);
+  process.exit(exitCodeOf(error));
 }

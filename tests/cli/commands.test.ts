@@ -140,7 +140,7 @@ describe('stillcatch convert', () => {
     const out = join(place, 'no', 'such', 'folder.csv');
     const { code, err } = await cli('convert', zip, '--out', out);
     expect(code).toBe(1);
-    expect(err).toMatch(/cannot be written \(ENOENT\)\.$/m);
+    expect(err).toMatch(/folder\.csv cannot be written: there is no such folder\.$/m);
   });
 });
 
@@ -178,6 +178,7 @@ describe('stillcatch simulate', () => {
   it.each([
     [['--script', 'r jump'], /character 3 \(word 2\): unknown word "jump"/],
     [['--seed=-1'], /--seed must be a number from 0/],
+    [['--seed=1.5'], /--seed must be a whole number/],
     [['--hand', 'both'], /--hand must be one of left, right/],
     [['--rate', '10'], /--rate must be a number from 50 to 200/],
     [['extra'], /"extra" is one word too many/],
@@ -202,8 +203,11 @@ describe('The command line', () => {
     [['measure'], /no command "measure"; known are analyse/],
     [['analyse'], /Name the session/],
     [['analyse', 'a', 'b'], /One session at a time/],
-    [['analyse', 'a', '--fast'], /Unknown option "--fast"/],
-    [['analyse', 'a', '--plan'], /argument missing/],
+    [['analyse', ''], /Name the session/],
+    [['analyse', 'a', '--fast'], /There is no option "--fast"/],
+    [['analyse', 'a', '--plan'], /--plan needs a value: see/],
+    [['replay', 'a', '--speed', '-1'], /--speed needs a value; one that begins with a dash/],
+    [['analyse', 'a', '--json=1'], /--json takes no value/],
   ])('is refused with 2: %j', async (args, message) => {
     const { code, out, err } = await cli(...args);
     expect([code, out]).toEqual([2, '']);
@@ -221,7 +225,9 @@ describe('The command line', () => {
     ['one sensor', () => without('tracksys-chest'), /both sensors are needed/],
   ])('refuses bad input with 3: %s', async (_, path, message) => {
     for (const command of ['analyse', 'replay', 'convert']) {
-      const { code, out, err } = await cli(command, path());
+      const where = path();
+      const { code, out, err } = await cli(command, where);
+      expect(err).toContain(where);
       expect([code, out]).toEqual([3, '']);
       expect(err).toMatch(message);
       expect(err).toMatch(/^stillcatch: .*\.\n$/);

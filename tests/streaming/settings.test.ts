@@ -36,8 +36,15 @@ describe('the options of the service', () => {
     expect(read).toThrow(name);
   });
 
+  it('refuse a file as the data folder', () => {
+    const read = () => readStudentSettings(['--data', import.meta.filename]);
+    expect(read).toThrow(SettingsError);
+    expect(read).toThrow(/--data must be the path of a folder: at .*settings\.test\.ts stands/);
+  });
+
   it('refuse what they do not know', () => {
     expect(() => readStudentSettings(['--ports', '1'])).toThrow(SettingsError);
+    expect(() => readStudentSettings(['extra'])).toThrow('"extra" is one word too many');
     expect(() => readStudentSettings(['here'])).toThrow(SettingsError);
   });
 });

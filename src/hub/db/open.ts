@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Kysely } from 'kysely';
 import { openDatabase } from '../../sessions/store/driver.ts';
 import { lock } from '../../sessions/store/lock.ts';
+import { diskWords } from '../../sessions/write/disk.ts';
 import { migrateHub } from './migrations.ts';
 import type { HubTables } from './tables.ts';
 
@@ -35,7 +36,9 @@ export async function openHubData(root: string): Promise<HubData> {
     clips: join(root, 'clips'),
   };
   for (const folder of [places.students, places.uploads, places.clips])
-    await mkdir(folder, { recursive: true, mode: 0o700 });
+    await mkdir(folder, { recursive: true, mode: 0o700 }).catch((error: unknown) => {
+      throw new Error(`The data folder ${root} cannot be made: ${diskWords(error)}.`);
+    });
   const unlock = await lock(join(root, 'in-use'));
   let db: Db | undefined;
   try {

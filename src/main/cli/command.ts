@@ -1,4 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { optionWords } from '../words.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
@@ -45,15 +46,15 @@ export function parse(
     });
     return { values: values as Invocation['values'], positionals };
   } catch (error) {
-    const first = (error as Error).message.split(/[.\n]/)[0] ?? '';
-    throw new UsageError(first.replaceAll("'", '"'));
+    throw new UsageError(optionWords(error));
   }
 }
 
 /** The one session that a command works on. */
 export function onlySession({ positionals }: Invocation): string {
   const [path, ...more] = positionals;
-  if (path === undefined) throw new UsageError('Name the session: a folder or a .zip');
+  if (path === undefined || path === '')
+    throw new UsageError('Name the session: a folder or a .zip');
   if (more.length > 0) throw new UsageError(`One session at a time, not ${positionals.length}`);
   return path;
 }
@@ -73,6 +74,16 @@ export function numberOption(
   const value = /^[+-]?\d+(\.\d+)?$/.test(text) ? Number(text) : NaN;
   if (value >= low && value <= high) return value;
   throw new UsageError(`--${name} must be a number from ${low} to ${high}, not "${text}"`);
+}
+
+export function wholeOption(
+  invocation: Invocation,
+  name: string,
+  [low, high]: readonly [number, number],
+): number | undefined {
+  const value = numberOption(invocation, name, [low, high]);
+  if (value === undefined || Number.isInteger(value)) return value;
+  throw new UsageError(`--${name} must be a whole number, not "${value}"`);
 }
 
 export function choiceOption<T extends string>(

@@ -19,7 +19,7 @@ Measures the hold, release, catch rehearsal from two inertial sensors.
 ${table(COMMANDS.map((c) => [`  ${c.name}`, c.summary])).join('\n')}
 
 stillcatch <command> --help says more; stillcatch --version prints the version.
-Exit code: 0 fine, 2 wrong use, 3 bad input.
+Exit code: 0 fine, 2 wrong use, 3 bad input, 1 any other fault.
 `;
 
 /** Runs one command line; resolves with its exit code. Errors are one sentence on `io.err`. */

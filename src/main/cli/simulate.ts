@@ -12,6 +12,7 @@ import {
   choiceOption,
   numberOption,
   textOption,
+  wholeOption,
 } from './command.ts';
 import { createProgress, minutes } from './progress.ts';
 import { writeTo } from './target.ts';
@@ -84,7 +85,7 @@ async function refuseExisting(out: string): Promise<void> {
 }
 
 async function write(folder: string, invocation: Invocation): Promise<object> {
-  const seed = numberOption(invocation, 'seed', [0, 0xffffffff]) ?? 1;
+  const seed = wholeOption(invocation, 'seed', [0, 0xffffffff]) ?? 1;
   const hand = choiceOption(invocation, 'hand', ['left', 'right']) ?? 'right';
   const rateHz = numberOption(invocation, 'rate', [50, 200]) ?? 100;
   const lost = numberOption(invocation, 'lost', [0, 90]);

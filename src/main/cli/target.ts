@@ -32,9 +32,18 @@ async function writeAll(file: FileHandle, parts: AsyncIterable<string> | Iterabl
   for await (const part of parts) await file.writeFile(part).catch(refused('the file'));
 }
 
+const WHY: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such folder',
+  ENOTDIR: 'a part of the path is a file',
+  EACCES: 'the folder may not be written',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+};
+
 const refused =
   (path: string) =>
   (error: unknown): never => {
     const { code } = error as NodeJS.ErrnoException;
-    throw new SessionError('write-failed', `${path} cannot be written (${code ?? String(error)})`);
+    const why = WHY[code ?? ''] ?? code ?? String(error);
+    throw new SessionError('write-failed', `${path} cannot be written: ${why}`);
   };

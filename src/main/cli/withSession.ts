@@ -6,6 +6,7 @@ import {
   requireCalibration,
 } from '../../sessions/openSession.ts';
 import { readPlanFile } from '../../sessions/planFile.ts';
+import { naming } from '../words.ts';
 import { type Invocation, onlySession, textOption } from './command.ts';
 
 /** Opens the session that a command names, with the plan given or kept, and closes it in any case. */
@@ -16,11 +17,15 @@ export async function withSession(
   const path = onlySession(invocation);
   const given = textOption(invocation, 'plan');
   const plan = given === undefined ? null : await readPlanFile(given);
-  const session = await openSession(path);
   try {
-    requireCalibration(session);
-    await work(session, plan ?? (await readPlan(session.files)));
-  } finally {
-    await session.close();
+    const session = await openSession(path);
+    try {
+      requireCalibration(session);
+      await work(session, plan ?? (await readPlan(session.files)));
+    } finally {
+      await session.close();
+    }
+  } catch (error) {
+    throw naming(path, error);
   }
 }

@@ -26,13 +26,18 @@ interface Listing {
 }
 
 async function list(root: string, under: string, depth: number, listing: Listing): Promise<void> {
-  const entries = await readdir(join(root, under), { withFileTypes: true });
+  const entries = await readdir(join(root, under), { withFileTypes: true }).catch(unreadable);
   for (const entry of entries) {
     const name = under === '' ? entry.name : `${under}/${entry.name}`;
     if (entry.isDirectory()) {
       if (depth < DEPTH && !entry.name.startsWith('.')) await list(root, name, depth + 1, listing);
     } else await addFile(root, name, listing);
   }
+}
+
+function unreadable(error: NodeJS.ErrnoException): never {
+  if (error.code !== 'EACCES' && error.code !== 'EPERM') throw error;
+  throw new SessionError('not-found', 'the folder may not be read: check its permissions');
 }
 
 async function addFile(root: string, name: string, { sizes, limits }: Listing): Promise<void> {
