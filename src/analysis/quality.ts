@@ -1,33 +1,44 @@
-import { percentile } from '../math/stats.ts';
+import { type ClockPairs, createClockPairs, offLineMs, takePair } from '../sensors/clock/pairs.ts';
 import type { ImuSample } from '../sensors/sample.ts';
 import { type TrackState, trackQuality } from '../orientation/track.ts';
 import type { SensorQuality } from './result.ts';
 
-/** Thinned pairs (device, session) of one sensor, for the spread about their line. Plain data. */
-export interface ClockPairs {
-  device: number[];
-  session: number[];
-  every: number;
-  seen: number;
+/** How straight one sensor's session time runs along its device clock, since the device began anew. Plain data. */
+export interface ClockSpread {
+  pairs: ClockPairs;
+  last: { readonly deviceS: number; readonly sessionS: number } | null;
+  /** Of the runs before, ms. */
+  worstMs: number | null;
 }
 
-const MOST_PAIRS = 4096;
+export const createClockSpread = (): ClockSpread => ({
+  pairs: createClockPairs(),
+  last: null,
+  worstMs: null,
+});
 
-export const createClockPairs = (): ClockPairs => ({ device: [], session: [], every: 1, seen: 0 });
+/** The two clocks are this far apart from one sample to the next, s: the device's began anew, or stood still. */
+const ANEW_S = 1;
 
-/** Keeps a thinned record: half is dropped each time it is full. */
-export function observeClock(p: ClockPairs, sample: ImuSample): void {
-  if (sample.deviceTimeS === null || p.seen++ % p.every !== 0) return;
-  p.device.push(sample.deviceTimeS);
-  p.session.push(sample.timeS);
-  if (p.device.length < MOST_PAIRS) return;
-  p.device = p.device.filter((_, i) => i % 2 === 0);
-  p.session = p.session.filter((_, i) => i % 2 === 0);
-  p.every *= 2;
+/** One reading's clocks. */
+export function observeClock(spread: ClockSpread, sample: ImuSample): void {
+  const { deviceTimeS: deviceS, timeS: sessionS } = sample;
+  if (deviceS === null) return;
+  const { last } = spread;
+  const apartS = last ? deviceS - last.deviceS - (sessionS - last.sessionS) : 0;
+  if (Math.abs(apartS) > ANEW_S) {
+    spread.worstMs = worse(spread.worstMs, spreadMs(spread.pairs));
+    spread.pairs = createClockPairs();
+  }
+  takePair(spread.pairs, deviceS, sessionS);
+  spread.last = { deviceS, sessionS };
 }
+
+const worse = (a: number | null, b: number | null): number | null =>
+  a === null || b === null ? (a ?? b) : Math.max(a, b);
 
 /** 95th percentile of |session time - straight line through device time|, ms; `null` for too few. */
-export function clockResidualMs(p: ClockPairs): number | null {
+function spreadMs(p: ClockPairs): number | null {
   const n = p.device.length;
   if (n < 10) return null;
   const md = p.device.reduce((a, b) => a + b, 0) / n;
@@ -39,11 +50,14 @@ export function clockResidualMs(p: ClockPairs): number | null {
   });
   if (!(dd > 0)) return null;
   const slope = ds / dd;
-  const off = p.device.map((d, i) => Math.abs((p.session[i] ?? 0) - ms - slope * (d - md)));
-  return (percentile(off, 0.95) ?? 0) * 1000;
+  return offLineMs(p, { slope, offset: ms - slope * md });
 }
 
-export function sensorQuality(track: TrackState, clock: ClockPairs): SensorQuality {
+/** Of the worst run, ms; `null` where no sample had a device time. */
+export const clockResidualMs = ({ worstMs, pairs }: ClockSpread): number | null =>
+  worse(worstMs, spreadMs(pairs));
+
+export function sensorQuality(track: TrackState, clock: ClockSpread): SensorQuality {
   const { rateHz, lostPct, gaps, saturated } = trackQuality(track);
   return { rateHz, lostPct, gaps, saturated, clockResidualMs: clockResidualMs(clock) };
 }

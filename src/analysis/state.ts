@@ -10,7 +10,7 @@ import { type CutState, createCut } from '../swings/cutSwing.ts';
 import { type ShockState, createShock } from '../swings/shock.ts';
 import { type CalibratingState, createCalibrating } from './calibrating.ts';
 import type { AnalysisSettings, Phase } from './contract.ts';
-import { type ClockPairs, createClockPairs } from './quality.ts';
+import { type ClockSpread, createClockSpread } from './quality.ts';
 import type { JudgedRepetition } from './result.ts';
 import { type RezeroState, createRezero } from './rezero.ts';
 import { type SwingingState, createSwinging } from './swinging.ts';
@@ -21,7 +21,7 @@ export interface SensorState {
   readonly accBias: AccBiasState;
   /** What the offset became and when, not yet reached by the paired sensors. */
   readonly accBiasSteps: { readonly timeS: number; readonly bias: Vec3 }[];
-  readonly clock: ClockPairs;
+  readonly clock: ClockSpread;
 }
 
 /** Everything the chain knows. Plain data: JSON and back continues the same run. */
@@ -58,7 +58,7 @@ const createSensor = (): SensorState => ({
   track: createTrack(),
   accBias: createAccBias(),
   accBiasSteps: [],
-  clock: createClockPairs(),
+  clock: createClockSpread(),
 });
 
 export const start = (settings: AnalysisSettings): AnalysisState => ({

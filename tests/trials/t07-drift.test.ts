@@ -1,7 +1,7 @@
 // alexandrebarachant/muse-lsl#99: index x nominal rate drifts against the wall clock.
 import { expect, it } from 'vitest';
 import { createClock, observePacket, sessionTime } from '../../src/sensors/clock/clock.ts';
-import { fitWhole } from '../../src/sensors/clock/wholeFit.ts';
+import { fitWhole } from '../sensors/clock/fitWhole.ts';
 import { packets } from '../sensors/clock/links.ts';
 
 const HOUR_S = 3600;

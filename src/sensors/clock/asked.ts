@@ -36,6 +36,12 @@ export interface AskedState {
   waits: number[];
 }
 
+/** A device's answer to a question for its time: its clock, unwrapped, and when the question left, host s. */
+export interface Answer {
+  readonly deviceS: number;
+  readonly sentS: number;
+}
+
 export const createAsked = (): AskedState => ({
   buckets: [],
   count: 0,

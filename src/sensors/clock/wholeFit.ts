@@ -1,4 +1,5 @@
 import {
+  type Answer,
   type AskedState,
   between,
   createAsked,
@@ -10,10 +11,14 @@ import { type Bucket, fileArrival, residualMs, wholeHull } from './buckets.ts';
 import type { DeviceClock } from './clock.ts';
 import { type Arrival, type ClockLine, lineUnder, lowerEnvelope, onLine } from './envelope.ts';
 
-/** A device's answer to a question for its time. */
-export interface Answer {
-  readonly deviceS: number;
-  readonly sentS: number;
+/** What a fit over one unbroken run of a device clock needs of all that came; plain data of bounded growth. */
+export interface WholeFitState {
+  readonly kind: DeviceClock;
+  readonly buckets: Bucket[];
+  readonly asked: AskedState;
+  /** The latest of both: whether packets are in step shows in them. */
+  recent: Arrival[];
+  recentAnswers: Answer[];
 }
 
 export interface WholeFit extends ClockLine {
@@ -22,55 +27,55 @@ export interface WholeFit extends ClockLine {
 }
 
 const BUCKET_S = 10;
+const RECENT = 2048;
 const SLOPE_TOLERANCE: Record<DeviceClock, number> = { stamped: 0.002, counted: 0.03 };
-/** A shorter recording tells less about the rate than the device's nominal one does, s. */
+/** A shorter run tells less about the rate than the device's nominal one does, s. */
 const FIT_FROM_S: Record<DeviceClock, number> = { stamped: 20, counted: 5 };
 
-/**
- * The final fit over one unbroken run of a device clock: host time = slope x device time + offset.
- * @param pairs in order of device time, at least one; a packet's earlier samples may be given too (they only lie higher)
- * @param answers when a question left (host s) and what the device's clock said to it (device s), where it was asked
- */
-export function fitWhole(
-  pairs: readonly Arrival[],
-  kind: DeviceClock = 'stamped',
-  answers: readonly Answer[] = [],
-): WholeFit {
-  const buckets: Bucket[] = [];
-  for (const p of pairs) fileArrival(buckets, p, BUCKET_S, Infinity);
-  const hull = wholeHull(buckets);
-  const spanS = (hull.at(-1)?.deviceS ?? 0) - (hull[0]?.deviceS ?? 0);
-  if (hull.length === 0) throw new RangeError('fitWhole needs at least one pair');
+export const createWholeFit = (kind: DeviceClock): WholeFitState => ({
+  kind,
+  buckets: [],
+  asked: createAsked(),
+  recent: [],
+  recentAnswers: [],
+});
+
+const latest = <T>(all: T[], one: T): T[] =>
+  all.push(one) > 2 * RECENT ? all.slice(-RECENT) : all;
+
+/** The next packet's arrival, in order of device time. Earlier samples of it may be given too: they only lie higher. */
+export function takeArrival(state: WholeFitState, p: Arrival): void {
+  fileArrival(state.buckets, p, BUCKET_S, Infinity);
+  state.recent = latest(state.recent, p);
+}
+
+/** The device's next answer to "what time is it?". */
+export function takeQuestion(state: WholeFitState, answer: Answer): void {
+  takeAnswer(state.asked, answer.deviceS, answer.sentS, null, Infinity);
+  state.recentAnswers = latest(state.recentAnswers, answer);
+}
+
+/** The final fit: host time = slope x device time + offset, over all that was taken; `null` before the first packet. */
+export function wholeFit(state: WholeFitState): WholeFit | null {
+  const hull = wholeHull(state.buckets);
+  const [first, last] = [hull[0], hull.at(-1)];
+  if (!first || !last) return null;
+  const tolerance = SLOPE_TOLERANCE[state.kind];
   const arrivals =
-    spanS < FIT_FROM_S[kind] ? lineUnder(hull, 1) : lowerEnvelope(hull, SLOPE_TOLERANCE[kind]);
-  const asked = questioned(pairs, answers, arrivals);
-  const middleS = ((hull[0]?.deviceS ?? 0) + (hull.at(-1)?.deviceS ?? 0)) / 2;
-  const line = between(asked, arrivals, SLOPE_TOLERANCE[kind], middleS);
-  return { ...line, residualMs: uncertainMs(asked, residualMs(buckets, arrivals) ?? 0) };
+    last.deviceS - first.deviceS < FIT_FROM_S[state.kind]
+      ? lineUnder(hull, 1)
+      : lowerEnvelope(hull, tolerance);
+  const asked = waiting(state, arrivals);
+  const line = between(asked, arrivals, tolerance, (first.deviceS + last.deviceS) / 2);
+  return { ...line, residualMs: uncertainMs(asked, residualMs(state.buckets, arrivals) ?? 0) };
 }
 
-function questioned(
-  pairs: readonly Arrival[],
-  answers: readonly Answer[],
-  arrivals: ClockLine,
-): AskedState {
+/** All questions, with the waits of the latest packets and questions. */
+function waiting(state: WholeFitState, arrivals: ClockLine): AskedState {
   const asked = createAsked();
-  for (const { deviceS, sentS } of answers) takeAnswer(asked, deviceS, sentS, arrivals, Infinity);
-  for (const p of pairs) takeWait(asked, p.arrivalS - onLine(arrivals, p.deviceS));
-  return asked;
-}
-
-/** Cuts a recording's pairs where the device clock began anew (device time falls, or leaps over 1 s past the host's). */
-export function unbrokenRuns(pairs: readonly Arrival[]): Arrival[][] {
-  const runs: Arrival[][] = [];
-  let previous: Arrival | null = null;
-  for (const p of pairs) {
-    const deviceStep = previous ? p.deviceS - previous.deviceS : 0;
-    const hostStep = previous ? p.arrivalS - previous.arrivalS : 0;
-    const broken = previous === null || deviceStep < 0 || deviceStep > hostStep + 1;
-    if (broken) runs.push([]);
-    runs.at(-1)?.push(p);
-    previous = p;
-  }
-  return runs;
+  for (const { deviceS, sentS } of state.recentAnswers)
+    takeAnswer(asked, deviceS, sentS, arrivals, Infinity);
+  for (const p of state.recent) takeWait(asked, p.arrivalS - onLine(arrivals, p.deviceS));
+  const { buckets, count } = state.asked;
+  return { ...asked, buckets, count };
 }

@@ -8,7 +8,7 @@ import {
   restartClock,
   sessionTime,
 } from '../../../src/sensors/clock/clock.ts';
-import { fitWhole, unbrokenRuns } from '../../../src/sensors/clock/wholeFit.ts';
+import { fitWhole } from './fitWhole.ts';
 import { betweenSensors } from './linkErrors.ts';
 import { packets } from './links.ts';
 
@@ -109,17 +109,6 @@ describe('a device that restarts', () => {
     const at = (k: number): void => observePacket(clock, k * 0.01, k * 0.01 + (k < 6000 ? 0 : 20));
     for (let k = 0; k < 6500; k++) at(k);
     expect(sessionTime(clock, 64.99)).toBeCloseTo(84.99, 2);
-  });
-
-  it('cuts a recording into unbroken runs', () => {
-    const run = (deviceS: number, arrivalS: number) =>
-      Array.from({ length: 5 }, (_, k) => ({ deviceS: deviceS + k, arrivalS: arrivalS + k }));
-    const runs = unbrokenRuns([...run(100, 0), ...run(0, 9), ...run(900, 20)]);
-    expect(runs.map((r) => [r[0]?.deviceS, r.length])).toEqual([
-      [100, 5],
-      [0, 5],
-      [900, 5],
-    ]);
   });
 });
 

@@ -6,7 +6,7 @@ import {
   observePacket,
   sessionTime,
 } from '../../../src/sensors/clock/clock.ts';
-import { fitWhole } from '../../../src/sensors/clock/wholeFit.ts';
+import { fitWhole } from './fitWhole.ts';
 import { type Answer, answers, type Link, type Packet, packets } from './links.ts';
 
 /** Error of session time for each packet, s: constant parts do not matter, only what differs between sensors. */
