@@ -102,7 +102,7 @@ export class PracticeRecorder {
   #take(signal: Signal): void {
     if (this.#ended !== null) return this.#takeLate(signal);
     if (signal.kind === 'end') return void this.end();
-    if (signal.kind !== 'samples' && signal.kind !== 'event') return;
+    if (signal.kind === 'link' || signal.kind === 'tick') return;
     if (signal.kind === 'samples') {
       this.#begun ??= this.#begin();
       this.#watchLength(signal.batch.at(-1)?.timeS ?? 0);
@@ -221,6 +221,7 @@ export class PracticeRecorder {
 
 function write(writer: SessionWriter, signal: Signal): void {
   if (signal.kind === 'event') writer.event(signal.event);
+  if (signal.kind === 'answer') writer.answer(signal.sensor, signal.answer);
   if (signal.kind === 'samples') for (const sample of signal.batch) writer.sample(sample);
 }
 

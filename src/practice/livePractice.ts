@@ -1,7 +1,8 @@
 import { Subject, interval, map, type Observable, type Subscription } from 'rxjs';
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { KnownFits } from '../body/recheck.ts';
-import type { ImuSample } from '../sensors/sample.ts';
+import type { Answer } from '../sensors/clock/asked.ts';
+import type { ImuSample, SensorRole } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import { type CurveColumns, emptyCurve } from './curve.ts';
@@ -60,6 +61,8 @@ function handOver(draft: PracticeDraft, arrivedMs: number): PracticeChange {
 const listen = (signals: Subject<SourceSignal>, now: () => number) => ({
   samples: (batch: readonly ImuSample[]) => signals.next({ kind: 'samples', atMs: now(), batch }),
   event: (event: SessionEvent) => signals.next({ kind: 'event', atMs: now(), event }),
+  answer: (sensor: SensorRole, answer: Answer) =>
+    signals.next({ kind: 'answer', atMs: now(), sensor, answer }),
   link: (link: SensorLink) => signals.next({ kind: 'link', atMs: now(), link }),
   end: (error: string | null) => signals.next({ kind: 'end', atMs: now(), error }),
 });

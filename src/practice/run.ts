@@ -240,6 +240,9 @@ export function takeSignal<S>(run: Run<S>, signal: SourceSignal): void {
     case 'event':
       takeEvent(run.draft, signal.event);
       return feed(run, signal);
+    case 'answer':
+      // Only the recording has a use for it: the source's clock has heard it already.
+      return;
     case 'link':
       healthOf(run, signal.link.sensor).link = signal.link;
       return tellSensors(run, signal.atMs);

@@ -8,9 +8,9 @@ import { readJson } from './read/text.ts';
 import { derivativesDescription } from './write/descriptors.ts';
 import { writeJson } from './write/wholeFile.ts';
 
-const FOLDER = 'derivatives/stillcatch';
-const PLAN = `${FOLDER}/plan.json`;
-const ANALYSIS = `${FOLDER}/analysis.json`;
+export const DERIVATIVES = 'derivatives/stillcatch';
+const PLAN = `${DERIVATIVES}/plan.json`;
+const ANALYSIS = `${DERIVATIVES}/analysis.json`;
 
 /** Keeps the plan that a session was practised under beside it. */
 export const writePlan = (session: string, plan: Plan): Promise<void> =>
@@ -20,8 +20,13 @@ export const writePlan = (session: string, plan: Plan): Promise<void> =>
 export const writeAnalysis = (session: string, analysis: AnalysisResult): Promise<void> =>
   writeDerivative(session, ANALYSIS, analysis);
 
-async function writeDerivative(session: string, name: string, value: unknown): Promise<void> {
-  await writeJson(join(session, FOLDER, 'dataset_description.json'), derivativesDescription);
+/** Keeps something that was computed beside a session, with who computed it. @param name below the session */
+export async function writeDerivative(
+  session: string,
+  name: string,
+  value: unknown,
+): Promise<void> {
+  await writeJson(join(session, DERIVATIVES, 'dataset_description.json'), derivativesDescription);
   await writeJson(join(session, name), value);
 }
 
@@ -43,7 +48,7 @@ export async function readAnalysis(files: SessionFiles): Promise<AnalysisResult 
 
 /** Version that made the kept result, as its description says; `null` where it does not. */
 export async function readVersion(files: SessionFiles): Promise<string | null> {
-  const name = `${FOLDER}/dataset_description.json`;
+  const name = `${DERIVATIVES}/dataset_description.json`;
   if (!files.names.includes(name)) return null;
   const { GeneratedBy } = await readJson(files, name).catch(() => ({ GeneratedBy: null }));
   const [first] = (Array.isArray(GeneratedBy) ? GeneratedBy : []) as { Version?: unknown }[];

@@ -4,16 +4,24 @@ import type { SessionEvent, SessionEventType } from '../sensors/sessionEvent.ts'
 import { openFiles } from './files/openFiles.ts';
 import { LIMITS, type Limits, type SessionFiles } from './files/sessionFiles.ts';
 import type { SessionHeader, TrackHeader } from './header.ts';
+import type { ClockFits } from './clockFits.ts';
 import type { KnownFits } from '../body/recheck.ts';
 import { readKnown } from './knownCalibration.ts';
-import { type Channels, SLOT_COUNT, readChannels } from './read/channels.ts';
 import { readEvents } from './read/events.ts';
 import { readHeader } from './read/header.ts';
-import { type TrackFiles, findLayout } from './read/layout.ts';
+import { findLayout } from './read/layout.ts';
 import { mergeTracks } from './read/merge.ts';
+import { SLOT_COUNT } from './read/channels.ts';
 import { type Skipped, motionBlocks } from './read/motionBlocks.ts';
+import {
+  type OpenTrack,
+  type SessionClock,
+  blocksOf,
+  openTrack,
+  trackRuns,
+  trackNotes,
+} from './read/track.ts';
 import { checkPlausible } from './read/plausible.ts';
-import { readSidecar } from './read/sidecar.ts';
 import { SessionError } from './sessionError.ts';
 
 /** An opened recording, checked at its border; close it when done. */
@@ -30,15 +38,16 @@ export interface RecordedSession {
    * @throws SessionError where a row is not what channels.tsv says.
    */
   inputs(): AsyncGenerator<readonly AnalysisInput[]>;
+  /** The final clock fit of each track: a run through all its rows. */
+  clockFits(): Promise<ClockFits>;
   /** What the last run through `inputs` passed over, in words. */
   notes(): readonly string[];
   close(): Promise<void>;
 }
 
-interface OpenTrack {
-  readonly files: TrackFiles;
-  readonly channels: Channels;
-  readonly header: TrackHeader;
+export interface OpenOptions {
+  readonly limits?: Limits;
+  readonly clock?: SessionClock;
 }
 
 /** How much of each track is looked at before anything is handed out, rows: about 80 s. */
@@ -48,20 +57,23 @@ const OPENING_ROWS = 8192;
  * Opens a session folder or zip in the recording format.
  * @throws SessionError naming file, line and column where it is not one, or its units cannot be right.
  */
-export async function openSession(path: string, limits: Limits = LIMITS): Promise<RecordedSession> {
+export async function openSession(
+  path: string,
+  { limits = LIMITS, clock = 'recorded' }: OpenOptions = {},
+): Promise<RecordedSession> {
   const files = await openFiles(path, limits);
   try {
-    return await open(files);
+    return await open(files, clock);
   } catch (error) {
     await files.close();
     throw error;
   }
 }
 
-async function open(files: SessionFiles): Promise<RecordedSession> {
+async function open(files: SessionFiles, clock: SessionClock): Promise<RecordedSession> {
   const layout = findLayout(files);
   const tracks: OpenTrack[] = [];
-  for (const track of layout.tracks) tracks.push(await openTrack(files, track));
+  for (const track of layout.tracks) tracks.push(await openTrack(files, track, clock));
   const headers = new Map<SensorRole, TrackHeader>(tracks.map((t) => [t.files.role, t.header]));
   const header = await readHeader(files, layout, headers);
   const events = await readEvents(files, layout.events);
@@ -78,19 +90,18 @@ async function open(files: SessionFiles): Promise<RecordedSession> {
       const streams = skipped.map(({ track, count }) => ({
         role: track.files.role,
         header: track.header,
-        blocks: motionBlocks(files, track.files.motion, track.channels, count),
+        blocks: blocksOf(files, track, count),
       }));
       return mergeTracks(streams, events);
     },
-    notes: () => skipped.flatMap(({ track, count }) => notesOf(track.files.role, count)),
+    clockFits: async () => {
+      const fits: ClockFits = {};
+      for (const track of tracks) fits[track.files.role] = await trackRuns(files, track);
+      return fits;
+    },
+    notes: () => skipped.flatMap(({ track, count }) => trackNotes(track, count)),
     close: () => files.close(),
   };
-}
-
-async function openTrack(files: SessionFiles, track: TrackFiles): Promise<OpenTrack> {
-  const channels = await readChannels(files, track.channels);
-  const header = await readSidecar(files, track.sidecar, track.role, channels);
-  return { files: track, channels, header };
 }
 
 async function checkOpening(files: SessionFiles, track: OpenTrack): Promise<void> {
@@ -113,14 +124,6 @@ async function checkOpening(files: SessionFiles, track: OpenTrack): Promise<void
     worn: track.files.role !== 'club',
     gyroFullScale: (track.header.gyroFullScaleDegPerS * Math.PI) / 180,
   });
-}
-
-function notesOf(role: SensorRole, { missing, notLater }: Skipped): string[] {
-  const notes: string[] = [];
-  if (missing > 0) notes.push(`${role}: ${missing} rows with missing values counted as lost`);
-  if (notLater > 0)
-    notes.push(`${role}: ${notLater} rows not later than the one before were left out`);
-  return notes;
 }
 
 /** Steps without which sensors cannot be tied to segments, in the order in which they are done. */

@@ -48,6 +48,17 @@ describe('stillcatch analyse', () => {
     expect(result.repetitions.map((r) => r.kind)).toEqual(['rehearsal', 'ball', 'rehearsal']);
   });
 
+  it('fits the session times anew over the whole recording where that is asked for', async () => {
+    const { code, out } = await cli('analyse', zip, '--clock', 'final');
+    expect(code).toBe(0);
+    expect(out).toMatch(/chest: times fitted anew over the whole recording, within \d+\.\d ms;/);
+    expect(out).toMatch(/Ledger: rbr\n/);
+    expect(await cli('analyse', zip, '--clock', 'best')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('--clock must be one of recorded, final, not "best"') as string,
+    });
+  });
+
   it('judges by a given plan', async () => {
     const plan = join(scratch(), 'plan.json');
     writeFileSync(plan, '{"targets":{"holdS":{"min":0.2}}}');

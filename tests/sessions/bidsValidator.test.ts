@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { analyseSession } from '../../src/sessions/analyseSession.ts';
+import { writeClockFits } from '../../src/sessions/clockFits.ts';
 import { writeAnalysis, writePlan } from '../../src/sessions/derivatives.ts';
 import { unpackSession } from '../../src/sessions/files/unpack.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
@@ -36,6 +37,7 @@ describe('The official BIDS validator', { timeout: 60_000 }, () => {
     const session = await openSession(folder);
     await writePlan(folder, DEFAULT_PLAN);
     await writeAnalysis(folder, await analyseSession(session, DEFAULT_PLAN));
+    await writeClockFits(folder, await session.clockFits());
     await session.close();
     expect(await validate(validator, folder)).toEqual({ errors: [], warnings: ['113 NO_AUTHORS'] });
   });

@@ -115,7 +115,8 @@ describe('A zip is refused', () => {
 
   it('that holds more than it may: files, one file, all together', async () => {
     const path = zipped(sound());
-    const open = (limits: Partial<typeof LIMITS>) => openSession(path, { ...LIMITS, ...limits });
+    const open = (limits: Partial<typeof LIMITS>) =>
+      openSession(path, { limits: { ...LIMITS, ...limits } });
     await expect(open({ entries: 5 })).rejects.toMatchObject({ code: 'zip-limit' });
     await expect(open({ fileBytes: 20_000 })).rejects.toMatchObject({ code: 'zip-limit' });
     await expect(open({ totalBytes: 40_000 })).rejects.toMatchObject({ code: 'zip-limit' });

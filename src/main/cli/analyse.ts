@@ -7,15 +7,17 @@ import { withSession } from './withSession.ts';
 export const analyse: Command = {
   name: 'analyse',
   summary: 'measure and judge the repetitions of a recorded session',
-  help: `stillcatch analyse <session> [--json] [--plan <file>]
+  help: `stillcatch analyse <session> [--json] [--plan <file>] [--clock final]
 
 Measures every repetition of a recorded session and judges it by a plan.
 
   <session>       folder or .zip in the recording format
   --json          the result as JSON (times in s of the session, angles in degrees)
   --plan <file>   a plan as JSON; default: the plan kept with the session, else the default plan
+  --clock final   session times fitted anew over the whole recording, from the raw times that it keeps;
+                  default: as recorded, by which the practice was judged
 `,
-  options: { json: { type: 'boolean' }, plan: { type: 'string' } },
+  options: { json: { type: 'boolean' }, plan: { type: 'string' }, clock: { type: 'string' } },
   run: runAnalyse,
 };
 

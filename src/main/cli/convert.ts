@@ -11,13 +11,15 @@ const FORMATS = ['csv', 'angles', 'sto'] as const;
 export const convert: Command = {
   name: 'convert',
   summary: 'write repetitions, angle curves or orientations for other programs',
-  help: `stillcatch convert <session> [--csv | --angles | --sto] [--plan <file>] [--out <file>]
+  help: `stillcatch convert <session> [--csv | --angles | --sto] [--plan <file>] [--clock final] [--out <file>]
 
   --csv           the repetitions, one a row (default); empty cells where a value was not taken
   --angles        the angle curves: time_s, flexion_deg, lateral_deg, lean_deg, turn_deg,
                   elevation_deg, plane_deg, external_rotation_deg, valid
   --sto           orientations of thorax and humerus for OpenSim's OpenSense
   --plan <file>   for --csv: judge by this plan
+  --clock final   session times fitted anew over the whole recording, from the raw times that it keeps;
+                  default: as recorded, by which the practice was judged
   --out <file>    default: standard output
 
 Angles of a left-handed golfer are given as a right-handed one's: toward the target and toward the
@@ -28,6 +30,7 @@ trail side are positive.
     angles: { type: 'boolean' },
     sto: { type: 'boolean' },
     plan: { type: 'string' },
+    clock: { type: 'string' },
     out: { type: 'string' },
   },
   run: runConvert,

@@ -7,7 +7,7 @@ import {
 } from '../../sessions/openSession.ts';
 import { readPlanFile } from '../../sessions/planFile.ts';
 import { naming } from '../words.ts';
-import { type Invocation, onlySession, textOption } from './command.ts';
+import { type Invocation, choiceOption, onlySession, textOption } from './command.ts';
 
 /** Opens the session that a command names, with the plan given or kept, and closes it in any case. */
 export async function withSession(
@@ -17,8 +17,9 @@ export async function withSession(
   const path = onlySession(invocation);
   const given = textOption(invocation, 'plan');
   const plan = given === undefined ? null : await readPlanFile(given);
+  const clock = choiceOption(invocation, 'clock', ['recorded', 'final'] as const);
   try {
-    const session = await openSession(path);
+    const session = await openSession(path, clock === undefined ? {} : { clock });
     try {
       requireCalibration(session);
       await work(session, plan ?? (await readPlan(session.files)));

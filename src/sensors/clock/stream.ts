@@ -10,6 +10,7 @@ import {
   restartClock,
   sessionTime,
 } from './clock.ts';
+import type { Answer } from './asked.ts';
 import { createUnwrap, unwrap, unwrapNear, type UnwrapState } from './unwrap.ts';
 
 /** One sensor's way from packets to samples in session time; plain data. */
@@ -152,11 +153,16 @@ export function takePacket(state: StreamState, packet: Packet, arrivalS: number)
   });
 }
 
-/** The device's clock stood at `ticks`, raw, when it answered a question that left at `sentS`, host s. */
-export function takeClock(state: StreamState, ticks: number, sentS: number): void {
+/**
+ * The device's clock stood at `ticks`, raw, when it answered a question that left at `sentS`, host s.
+ * @returns the answer on the unwrapped clock; `null` where no packet has come yet
+ */
+export function takeClock(state: StreamState, ticks: number, sentS: number): Answer | null {
   const value = state.ticks && unwrapNear(state.ticks, ticks);
   const perS = state.format.ticks?.perS;
-  if (value !== null && perS !== undefined) observeAnswer(state.clock, value / perS, sentS);
+  if (value === null || perS === undefined) return null;
+  observeAnswer(state.clock, value / perS, sentS);
+  return { deviceS: value / perS, sentS };
 }
 
 /** A packet that its decoder refused. */

@@ -1,3 +1,4 @@
+import type { Answer } from '../clock/asked.ts';
 import type { ImuSample, SensorRole } from '../sample.ts';
 import type { SessionEvent } from '../sessionEvent.ts';
 
@@ -25,6 +26,8 @@ export interface SourceListener {
   /** One packet's samples, oldest first, all of one sensor. */
   samples(batch: readonly ImuSample[]): void;
   event(event: SessionEvent): void;
+  /** What a device answered to a question for its time, for the recording. */
+  answer?(sensor: SensorRole, answer: Answer): void;
   link(link: SensorLink): void;
   /** No more will come. `error` in words where it ended badly. */
   end(error: string | null): void;

@@ -3,6 +3,7 @@ import type { Kysely } from 'kysely';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import { analyseSession } from '../analyseSession.ts';
+import { CLOCK_FITS_FILE, writeClockFits } from '../clockFits.ts';
 import { readAnalysis, readPlan, writeAnalysis } from '../derivatives.ts';
 import { type RecordedSession, openSession, requireCalibration } from '../openSession.ts';
 import { NO_NOTES, type PracticeNotes, readNotes } from '../practiceNotes.ts';
@@ -69,7 +70,11 @@ async function lookInside(
   const notes = await readNotes(files);
   const plan = await readPlan(files).catch(() => DEFAULT_PLAN);
   const analysis = (await readAnalysis(files)) ?? (await analyse(opened, plan).catch(inWords));
-  if (typeof analysis !== 'string') await writeAnalysis(session.folder, analysis);
+  if (typeof analysis !== 'string') {
+    await writeAnalysis(session.folder, analysis);
+    if (!files.names.includes(CLOCK_FITS_FILE))
+      await writeClockFits(session.folder, await opened.clockFits());
+  }
   const startedMs = header.startedAt === null ? NaN : new Date(header.startedAt).getTime();
   const identity: Identity = {
     ...unknown,

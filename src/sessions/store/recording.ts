@@ -4,6 +4,7 @@ import type { AnalysisResult } from '../../analysis/result.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import type { KnownFits } from '../../body/recheck.ts';
 import { writeKnown } from '../knownCalibration.ts';
+import { writeClockFits } from '../clockFits.ts';
 import { writeAnalysis, writePlan } from '../derivatives.ts';
 import { NO_NOTES, type PracticeNotes, checkNotes, writeNotes } from '../practiceNotes.ts';
 import type { NewSession } from '../write/descriptors.ts';
@@ -90,6 +91,7 @@ export async function startRecording(
       await writer.close();
       // an earlier try may have found the disk full
       await writePlan(folder, plan);
+      await writeClockFits(folder, writer.clockFits());
       await writeAnalysis(folder, analysis);
       await writeNotes(folder, all);
       const done = newRow({ ...identity, plan, state: 'complete', notes: all });

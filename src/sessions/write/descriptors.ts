@@ -54,9 +54,12 @@ release, catch rehearsal. A Motion-BIDS dataset: each motion.tsv has no header r
 named with their units in the channels.tsv beside it. Times are seconds from the recording's onset.
 Lost samples are absent rows. time is the session clock: for each sensor a line through its device
 clock and the arrival at the host, along the earliest arrivals (delay only adds), sliding while it was
-recorded, and above the questions of a sensor that is asked for its time. device_time and arrival_time are the raw clocks, so that it can be fitted again; what is left
-of each sensor is clockResidualMs in derivatives/stillcatch/analysis.json. What was detected and measured lies under derivatives/ and can be
-computed again from the rest. Where the golfer's earlier calibration was re-checked instead of done anew, it
+recorded, and above the questions of a sensor that is asked for its time. The practice was judged by it.
+device_time and arrival_time are the raw clocks, and sourcedata/clockAnswers.tsv holds what a sensor
+answered when it was asked for its time (its clock, and when the question left), so that the line can be
+fitted again. The fit over the whole recording, its method and how far it may be off are in
+derivatives/stillcatch/clockFit.json. What was detected and measured lies under derivatives/ too, and can
+be computed again from the rest. Where the golfer's earlier calibration was re-checked instead of done anew, it
 lies in sourcedata/calibration.json (for each sensor, in its own frame: mean specific force of its still stands,
 m/s^2, and the unit vector to the golfer's right) and belongs to the recording.
 

@@ -1,11 +1,14 @@
 import { mkdir, open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AnalysisInput } from '../../analysis/contract.ts';
+import type { Answer } from '../../sensors/clock/asked.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import type { SessionEvent } from '../../sensors/sessionEvent.ts';
+import type { ClockFits } from '../clockFits.ts';
 import { TASK, sessionId } from '../header.ts';
 import { SessionError } from '../sessionError.ts';
 import { diskWords, makeFolder } from './disk.ts';
+import { createAnswersWriter } from './answersWriter.ts';
 import { type AppendFile, createAppendFile } from './appendFile.ts';
 import {
   EVENTS_HEADER,
@@ -37,11 +40,15 @@ export interface WriterOptions {
   readonly flushEveryMs?: number;
 }
 
-/** Writes a recording while it runs. `sample` and `event` never fail and never wait. */
+/** Writes a recording while it runs. `sample`, `event` and `answer` never fail and never wait. */
 export interface SessionWriter {
   readonly folder: string;
   sample(sample: ImuSample): void;
   event(event: SessionEvent): void;
+  /** What a sensor answered to a question for its time. */
+  answer(sensor: SensorRole, answer: Answer): void;
+  /** The final clock fit over all that was written so far. */
+  clockFits(): ClockFits;
   /** Writes and syncs all that waits; a failure is in `status`, not thrown. */
   flush(): Promise<void>;
   status(): WriterStatus;
@@ -69,6 +76,7 @@ export async function createSessionWriter(
       : new SessionError('write-failed', diskWords(error));
   });
   const tracks = new Map<SensorRole, TrackWriter>();
+  const answers = createAnswersWriter(folder);
   const scans = () =>
     writeWhole(join(sessionFolder, `${id}_scans.tsv`), scansTable(tracks, header.startedAt));
   const flushAll = async () => {
@@ -76,13 +84,16 @@ export async function createSessionWriter(
     for (const track of tracks.values()) made = (await track.flush()) || made;
     if (made) await scans();
     await events.flush();
+    await answers.flush();
   };
   const closeAll = async () => {
     for (const track of tracks.values()) await track.close();
     await events.close();
+    await answers.close();
   };
   return running(folder, options, {
-    waiting: () => [...tracks.values()].reduce((sum, t) => sum + t.waiting(), events.waiting()),
+    waiting: () =>
+      [events, answers, ...tracks.values()].reduce((sum, part) => sum + part.waiting(), 0),
     flushAll,
     closeAll,
     sample(sample) {
@@ -95,6 +106,11 @@ export async function createSessionWriter(
       track.sample(sample);
     },
     event: (event) => events.append(Buffer.from(eventRow(event))),
+    clockFits: () => Object.fromEntries([...tracks].map(([role, t]) => [role, t.clockRuns()])),
+    answer(sensor, answer) {
+      answers.answer(sensor, answer);
+      tracks.get(sensor)?.answer(answer);
+    },
   });
 }
 
@@ -162,7 +178,7 @@ export async function appendEvent(folder: string, event: SessionEvent): Promise<
   }
 }
 
-interface Parts extends Pick<SessionWriter, 'sample' | 'event'> {
+interface Parts extends Pick<SessionWriter, 'sample' | 'event' | 'answer' | 'clockFits'> {
   waiting(): number;
   flushAll(): Promise<void>;
   closeAll(): Promise<void>;
@@ -186,6 +202,8 @@ function running(folder: string, options: WriterOptions, parts: Parts): SessionW
     folder,
     sample: (sample) => parts.sample(sample),
     event: (event) => parts.event(event),
+    answer: (sensor, answer) => parts.answer(sensor, answer),
+    clockFits: () => parts.clockFits(),
     flush,
     status,
     async close() {

@@ -1,4 +1,13 @@
 import { join } from 'node:path';
+import type { Answer } from '../../sensors/clock/asked.ts';
+import {
+  type ClockRun,
+  type RecordedTimes,
+  clockRuns,
+  createWholeClock,
+  takeAnswered,
+  takeTimes,
+} from '../../sensors/clock/wholeClock.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import { DEFAULT_PLACEMENT, DEFAULT_TRACK, type TrackHeader } from '../header.ts';
 import { type AppendFile, createAppendFile } from './appendFile.ts';
@@ -18,6 +27,10 @@ export interface TrackWriter {
   readonly role: SensorRole;
   readonly fileName: string;
   sample(sample: ImuSample): void;
+  /** What the sensor answered to a question for its time. */
+  answer(answer: Answer): void;
+  /** The final clock fit over all that was written. */
+  clockRuns(): readonly ClockRun[];
   waiting(): number;
   /** @returns true where this call made the files. */
   flush(): Promise<boolean>;
@@ -32,6 +45,7 @@ export function createTrackWriter(
 ): TrackWriter {
   const base = `${stem}_tracksys-${role}`;
   const header: TrackHeader = { ...DEFAULT_TRACK, placement: DEFAULT_PLACEMENT[role], ...given };
+  const clock = createWholeClock(header.samplingHz);
   const seen = { count: 0, firstS: 0, lastS: 0 };
   let buffer = Buffer.allocUnsafe(BUFFER_BYTES);
   let used = 0;
@@ -66,7 +80,11 @@ export function createTrackWriter(
       used = writeRow(buffer, used, sample);
       if (seen.count++ === 0) seen.firstS = sample.timeS;
       seen.lastS = sample.timeS;
+      takeTimes(clock, asWritten(sample));
     },
+    answer: ({ deviceS, sentS }) =>
+      takeAnswered(clock, { deviceS: toMicroseconds(deviceS), sentS: toMicroseconds(sentS) }),
+    clockRuns: () => clockRuns(clock),
     waiting: () => full.reduce((sum, b) => sum + b.length, used) + (file?.waiting() ?? 0),
     async flush() {
       const made = file === null && seen.count > 0;
@@ -86,6 +104,15 @@ export function createTrackWriter(
     },
   };
 }
+
+/** Whoever fits the clock anew from the file finds the very same. */
+const asWritten = ({ timeS, deviceTimeS, arrivalTimeS }: ImuSample): RecordedTimes => ({
+  timeS: toMicroseconds(timeS),
+  deviceTimeS: deviceTimeS === null ? null : toMicroseconds(deviceTimeS),
+  arrivalTimeS: arrivalTimeS === null ? null : toMicroseconds(arrivalTimeS),
+});
+
+const toMicroseconds = (s: number): number => Math.round(s * 1e6) / 1e6;
 
 function writeRow(out: Buffer, from: number, sample: ImuSample): number {
   const { acc, gyro } = sample;

@@ -17,6 +17,7 @@ import type { AnalysisInput } from '../../../src/analysis/contract.ts';
 import type { AnalysisResult } from '../../../src/analysis/result.ts';
 import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
 import { streamSession } from '../../../src/sensors/sources/synthetic/index.ts';
+import { CLOCK_FITS_FILE, writeClockFits } from '../../../src/sessions/clockFits.ts';
 import { openDatabase } from '../../../src/sessions/store/driver.ts';
 import type { NewRecording, Recording } from '../../../src/sessions/store/recording.ts';
 import { type SessionStore, openStore } from '../../../src/sessions/store/store.ts';
@@ -46,6 +47,9 @@ beforeAll(() => {
   analysis = result(state, 'live');
   expect(analysis.repetitions.map((r) => r.kind)).toEqual(['rehearsal', 'rehearsal', 'ball']);
 });
+
+const clockFits = (folder: string): unknown =>
+  JSON.parse(readFileSync(join(folder, CLOCK_FITS_FILE), 'utf8'));
 
 function fill({ writer }: Recording): void {
   for (const input of inputs)
@@ -141,9 +145,14 @@ describe('A practice that was cut off', () => {
     const session = await store.get(id);
     expect(session).toMatchObject({ state: 'interrupted', analysed: true, painBefore: 1 });
     expect(session?.repetitions.map((r) => r.kind)).toEqual(['rehearsal', 'rehearsal', 'ball']);
+    const recovered = clockFits(store.folderOf(id));
     await store.recover((each) => done.push(each));
     expect(done).toHaveLength(1);
     await writer.close();
+    // the very same that its own writer found
+    await writeClockFits(store.folderOf(id), writer.clockFits());
+    expect(recovered).toEqual(clockFits(store.folderOf(id)));
+    expect(recovered).toMatchObject({ chest: { runs: [{ answers: 0, kind: 'stamped' }] } });
   });
 
   it('says why where too little of it is there', async () => {

@@ -65,8 +65,7 @@ export class BleSource implements SensorSource {
         link: (status) => this.#onLink(status),
         setup: (id, setup) => this.#worn.get(id)?.connect(setup),
         packet: (id, atMs, bytes) => this.#onPacket(id, atMs, bytes),
-        clock: (id, sentMs, ticks) =>
-          this.#worn.get(id)?.answered(ticks, (sentMs - this.#onsetMs) / 1000),
+        clock: (id, sentMs, ticks) => this.#onAnswer(id, sentMs, ticks),
       }),
     ];
     this.#wear();
@@ -122,6 +121,12 @@ export class BleSource implements SensorSource {
   #onLink(status: LinkStatus): void {
     const worn = this.#worn.get(status.wish.id);
     if (worn) this.#listener?.link(linkOf(worn, status));
+  }
+
+  #onAnswer(id: string, sentMs: number, ticks: number): void {
+    const worn = this.#worn.get(id);
+    const answer = worn?.answered(ticks, (sentMs - this.#onsetMs) / 1000);
+    if (worn && answer) this.#listener?.answer?.(worn.role, answer);
   }
 
   #onPacket(id: string, atMs: number, bytes: Uint8Array): void {

@@ -1,3 +1,4 @@
+import type { Answer } from '../../clock/asked.ts';
 import {
   breakStream,
   countMalformed,
@@ -52,7 +53,7 @@ export class Reception {
   }
 
   /** The device told its clock when it was asked. */
-  answered(ticks: number, sentS: number): void {
-    if (this.stream) takeClock(this.stream, ticks, sentS);
+  answered(ticks: number, sentS: number): Answer | null {
+    return this.stream && takeClock(this.stream, ticks, sentS);
   }
 }

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Answer } from '../../../../src/sensors/clock/asked.ts';
 import type { ImuSample, SensorRole } from '../../../../src/sensors/sample.ts';
 import { BleSource } from '../../../../src/sensors/sources/ble/bleSource.ts';
 import { monotonicMs } from '../../../../src/sensors/sources/ble/messages.ts';
@@ -37,12 +38,14 @@ const until = async (done: () => boolean, seconds = 15): Promise<void> => {
 class Ear {
   readonly samples: ImuSample[] = [];
   readonly links: SensorLink[] = [];
+  readonly answers: [SensorRole, Answer][] = [];
   ended = false;
 
   constructor(source: SensorSource) {
     source.start({
       samples: (batch) => this.samples.push(...batch),
       event: () => undefined,
+      answer: (sensor, answer) => this.answers.push([sensor, answer]),
       link: (link) => this.links.push(link),
       end: () => (this.ended = true),
     });
@@ -98,6 +101,13 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
       const late = samples.slice(-150);
       const spanS = (late.at(-1)?.timeS ?? 0) - (late[0]?.timeS ?? 0);
       expect(Math.abs(149 / spanS - 104)).toBeLessThan(2);
+      // what the device answered when it was asked for its time is told for the recording, on the samples' clocks
+      const answers = ear.answers.flatMap(([sensor, answer]) => (sensor === role ? [answer] : []));
+      expect(answers.length).toBeGreaterThan(3);
+      for (const { deviceS, sentS } of answers)
+        expect(deviceS - sentS - ((late[0]?.deviceTimeS ?? 0) - (late[0]?.timeS ?? 0))).toSatisfy(
+          (waitS: number) => waitS > -0.02 && waitS < 0.5,
+        );
     }
     await source.stop();
   });
