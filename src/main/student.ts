@@ -103,6 +103,7 @@ async function run(settings: StudentSettings): Promise<void> {
   };
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
+  process.on('SIGHUP', end);
 }
 
 const exitCodeOf = (error: unknown): number =>

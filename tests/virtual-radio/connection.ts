@@ -23,6 +23,7 @@ export class Connection {
   readonly peripheral: VirtualPeripheral;
   readonly settings: LinkSettings;
   readonly #host: ConnectionHost;
+  readonly #boot: number;
   readonly #inbox: Buffer[] = [];
   readonly #answers: Buffer[] = [];
   #assembling: Buffer[] = [];
@@ -41,6 +42,7 @@ export class Connection {
     this.peripheral = peripheral;
     this.settings = settings;
     this.#host = host;
+    this.#boot = peripheral.boots;
     this.#heardMs = host.now();
     this.#nextMs = host.now() + settings.intervalMs;
     this.#schedule();
@@ -57,6 +59,15 @@ export class Connection {
     if (whole.readUInt16LE(2) === ATT_CID) this.#inbox.push(Buffer.from(whole.subarray(4)));
   }
 
+  /** The device has not been switched off and on since. */
+  get known(): boolean {
+    return this.peripheral.boots === this.#boot;
+  }
+
+  get alive(): boolean {
+    return this.peripheral.answers && this.known;
+  }
+
   stop(): void {
     if (this.#timer) clearTimeout(this.#timer);
     this.#timer = null;
@@ -69,8 +80,8 @@ export class Connection {
   #event(): void {
     const now = this.#host.now();
     this.#nextMs += this.settings.intervalMs;
-    if (this.peripheral.answers) this.peripheral.produce(now);
-    if (this.peripheral.answers && !this.#host.lost()) this.#exchange(now);
+    if (this.alive) this.peripheral.produce(now);
+    if (this.alive && !this.#host.lost()) this.#exchange(now);
     if (now - this.#heardMs > this.settings.supervisionMs) this.#host.ended(this.handle, 0x08);
     else if (this.#timer) this.#schedule();
   }

@@ -28,6 +28,8 @@ export interface RadioFaults {
   ignoresDisconnects: number;
   /** Create-connection commands that are refused as "disallowed". */
   refusesConnects: number;
+  /** As some adapters: a question for the signal strength is never answered. */
+  tellsNoRssi: boolean;
 }
 
 interface PendingConnect {
@@ -47,6 +49,7 @@ export class VirtualRadio {
     refusesConnectWhileScanning: false,
     ignoresDisconnects: 0,
     refusesConnects: 0,
+    tellsNoRssi: false,
   };
   /** What the host did, for tests: names of scan and connect commands in order. */
   readonly log: string[] = [];
@@ -89,7 +92,7 @@ export class VirtualRadio {
     if (up) return;
     for (const c of this.#connections.values()) {
       c.stop();
-      c.peripheral.disconnect();
+      if (c.known) c.peripheral.disconnect();
     }
     this.#connections.clear();
     this.#pending = null;
@@ -126,6 +129,7 @@ export class VirtualRadio {
       case OP.readBufferSize:
         return this.#complete(opcode, [251, 0, 8]);
       case OP.readRssi:
+        if (this.faults.tellsNoRssi) return;
         return this.#complete(opcode, [...parameters.subarray(0, 2), 256 - 60]);
       case OP.scanEnable:
         return this.#scan(parameters);
@@ -208,14 +212,15 @@ export class VirtualRadio {
       this.faults.ignoresDisconnects -= 1;
       return;
     }
-    setTimeout(() => this.#ended(handle, 0x16), 10);
+    // One that does not answer is given up at the end of the supervision time, not before.
+    if (this.#connections.get(handle)?.alive) setTimeout(() => this.#ended(handle, 0x16), 10);
   }
 
   #ended(handle: number, reason: number): void {
     const connection = this.#connections.get(handle);
     if (!connection) return;
     connection.stop();
-    connection.peripheral.disconnect();
+    if (connection.known) connection.peripheral.disconnect();
     this.#connections.delete(handle);
     this.receive(Buffer.from([0x04, 0x05, 4, 0, handle & 0xff, handle >> 8, reason]));
   }

@@ -21,6 +21,8 @@ export class VirtualPeripheral {
   powered = true;
   inRange = true;
   connected = false;
+  /** How often it was switched on; a link does not outlive that. */
+  boots = 1;
   rssi = -60;
   /** Connection requests that it will not answer, for faults. */
   ignoresConnects = 0;
@@ -60,11 +62,12 @@ export class VirtualPeripheral {
     this.outbox.length = 0;
   }
 
-  /** Switching on is a restart of the device. */
+  /** Switching on is a restart of the device: it knows nothing of a link that the other side still holds open. */
   power(on: boolean): void {
     if (on === this.powered) return;
     this.powered = on;
-    this.outbox.length = 0;
+    if (on) this.boots += 1;
+    this.disconnect();
     this.onPower(on);
   }
 

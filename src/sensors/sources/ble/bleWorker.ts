@@ -7,8 +7,9 @@ import { problemOf } from './problem.ts';
 import { takeRadioLock } from './radioLock.ts';
 import { detailOf } from './linkError.ts';
 
+/** A service that just died is told by an event, not by an error here. */
 const send = (message: FromRadio): void => {
-  if (process.connected) process.send?.(message);
+  if (process.connected) process.send?.(message, undefined, undefined, () => undefined);
 };
 
 function open(): Noble | null {
@@ -28,17 +29,20 @@ function open(): Noble | null {
 function main(): void {
   // The service may have gone while this was being loaded.
   if (!process.connected) process.exit(0);
-  const noble = open();
-  const central = noble && new Central(noble, send, monotonicMs);
-  process.on('message', (message: ToRadio) => central?.take(message));
+  let central: Central | null = null;
   const end = async (): Promise<void> => {
     await central?.stop();
     process.exit(0);
   };
   process.on('disconnect', () => void end());
+  process.on('SIGTERM', () => void end());
+  // A terminal that is closed ends both; ended by force, this would leave the links to the adapter.
+  process.on('SIGHUP', () => void end());
+  const noble = open();
+  if (noble) central = new Central(noble, send, monotonicMs);
+  process.on('message', (message: ToRadio) => central?.take(message));
   // The service decides when to stop. noble exits on SIGINT only while its listener is the last.
   process.on('SIGINT', () => undefined);
-  process.on('SIGTERM', () => void end());
 }
 
 main();

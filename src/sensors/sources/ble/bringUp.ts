@@ -65,6 +65,7 @@ async function prepare(link: Link, connection: Connection, to: BringUp): Promise
 
 /** Again and again while the connection lasts. */
 function repeat(connection: Connection, everyMs: number, action: () => void): void {
+  if (connection.end.signal.aborted) return;
   const timer = setInterval(action, everyMs);
   connection.end.signal.addEventListener('abort', () => clearInterval(timer), { once: true });
   action();
@@ -79,11 +80,17 @@ function watchBattery(link: Link, connection: Connection, to: BringUp): void {
   });
 }
 
+/** An adapter that does not answer is not asked again: each question leaves a listener until it is answered. */
 function watchRssi(link: Link, connection: Connection, to: BringUp): void {
+  let waiting = false;
   repeat(connection, RSSI_EVERY_MS, () => {
-    const asked = connection.peripheral.updateRssiAsync();
-    within(asked, 1000, 'prepare-timeout', connection.end.signal).then(
-      (rssiDbm) => to.out({ type: 'rssi', id: link.wish.id, rssiDbm }),
+    if (waiting) return;
+    waiting = true;
+    connection.peripheral.updateRssiAsync().then(
+      (rssiDbm) => {
+        waiting = false;
+        to.out({ type: 'rssi', id: link.wish.id, rssiDbm });
+      },
       () => undefined,
     );
   });

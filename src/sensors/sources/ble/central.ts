@@ -39,6 +39,9 @@ export class Central {
   #wasOn = false;
   #browsing = false;
   #busy = false;
+  #bringingUp: Promise<void> = Promise.resolve();
+  /** Sensors whose last link has not been confirmed closed. */
+  readonly #ending = new Set<string>();
   #leftovers: readonly number[] = [];
 
   constructor(noble: Noble, out: (message: FromRadio) => void, now: () => number) {
@@ -66,7 +69,7 @@ export class Central {
   async stop(): Promise<void> {
     clearInterval(this.#timer);
     this.#browsing = false;
-    await Promise.all([this.#scanner.set(false), ...this.#want([])]);
+    await Promise.all([this.#scanner.set(false), ...this.#want([]), this.#bringingUp]);
   }
 
   #onState(state: string): void {
@@ -82,6 +85,7 @@ export class Central {
     this.#adapter = 'on';
     this.#out({ type: 'adapter', problem: null, detail: '' });
     this.#hangUpLeftovers(this.#leftovers);
+    for (const link of this.#links.values()) if (link.state === 'lost') link.become('searching');
     this.#next();
   }
 
@@ -122,7 +126,9 @@ export class Central {
   }
 
   async #confirmEnd(peripheral: NoblePeripheral): Promise<boolean> {
+    this.#ending.add(peripheral.id);
     const ended = await disconnect(peripheral);
+    this.#ending.delete(peripheral.id);
     if (ended) this.#out({ type: 'handle', id: peripheral.id, handle: null });
     return ended;
   }
@@ -138,7 +144,8 @@ export class Central {
     const driver = link?.driver ?? driverFor(advertisementOf(peripheral));
     if (!driver) return;
     this.#reportSeen(peripheral, driver.kind);
-    if (link?.state !== 'searching') return;
+    // One that was switched off and on advertises before the adapter has given the old link up.
+    if (link?.state !== 'searching' || this.#ending.has(peripheral.id)) return;
     link.peripheral = peripheral;
     link.become('found');
     this.#next();
@@ -158,7 +165,10 @@ export class Central {
     if (this.#adapter !== 'on' || this.#busy) return;
     const all = [...this.#links.values()];
     const found = all.find((l) => l.state === 'found' && l.ageMs < FRESH_MS);
-    if (found?.peripheral) return void this.#bringUp(found, found.begin(found.peripheral));
+    if (found?.peripheral) {
+      this.#bringingUp = this.#bringUp(found, found.begin(found.peripheral));
+      return;
+    }
     const missing = all.some((l) => l.state === 'searching' || l.state === 'found');
     void this.#scanner.set(this.#browsing || missing);
   }
@@ -167,6 +177,7 @@ export class Central {
     this.#busy = true;
     try {
       await this.#scanner.set(false);
+      connection.end.signal.throwIfAborted();
       await bringUp(link, connection, {
         now: this.#now,
         out: this.#out,

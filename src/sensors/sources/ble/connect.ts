@@ -5,7 +5,8 @@ import { sleep, within } from './within.ts';
 
 const CONNECT_MS = 10_000;
 const LATE_MS = 1500;
-const DISCONNECT_MS = 3000;
+/** A link to a sensor that is off ends with the supervision time. */
+const DISCONNECT_MS = 4500;
 
 /** The default supervision timeout of 420 ms ends links at every short shadow; 4 s do not. */
 const parameters = ({ interval }: Driver) => ({

@@ -145,7 +145,6 @@ export class Radio {
 
   #onStarted(): void {
     this.#process.send({ type: 'hangUp', handles: [...this.#handles.values()] });
-    this.#handles.clear();
     this.#tellWishes();
   }
 
@@ -204,6 +203,9 @@ export class Radio {
   #onAdapter(problem: RadioProblem | null): void {
     this.#problem = problem;
     this.#ready = problem === null;
+    // Whatever a dead process left is hung up by the one that reaches the adapter.
+    if (this.#ready) this.#handles.clear();
+    if (this.#lookAgain) clearTimeout(this.#lookAgain);
     if (problem && MAY_MEND.has(problem.code)) {
       this.#lookAgain = setTimeout(() => this.#process.restart(), LOOK_AGAIN_MS);
       this.#lookAgain.unref();

@@ -53,8 +53,9 @@ export class RadioProcess {
     this.#fork();
   }
 
+  /** To a process that died without being noticed yet the error is no news: its end is told by an event. */
   send(message: ToRadio): void {
-    if (this.#child?.connected) this.#child.send(message);
+    if (this.#child?.connected) this.#child.send(message, () => undefined);
   }
 
   /** A new process in place of this one. */
@@ -85,6 +86,7 @@ export class RadioProcess {
 
   #forget(): void {
     this.#child?.removeAllListeners();
+    this.#child?.on('error', () => undefined);
     this.#child = null;
   }
 
@@ -110,6 +112,8 @@ export class RadioProcess {
   }
 
   #onEnd(how: string): void {
+    // After an error it may live on, with the adapter in its hands.
+    this.#child?.kill('SIGKILL');
     this.#forget();
     if (!this.#wanted) return;
     if (performance.now() - this.#startedMs > SETTLED_MS) this.#crashes = 0;

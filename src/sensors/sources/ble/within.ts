@@ -23,8 +23,8 @@ export function within<T>(
       signal?.removeEventListener('abort', onAbort);
       how();
     };
-    if (signal?.aborted) return onAbort();
-    signal?.addEventListener('abort', onAbort);
+    if (signal?.aborted) onAbort();
+    else signal?.addEventListener('abort', onAbort);
     promise.then(
       (value) => settle(() => resolve(value)),
       (error: unknown) => settle(() => reject(error as Error)),

@@ -1,4 +1,5 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { NoblePeripheral } from '../../../../src/sensors/sources/ble/nobleApi.ts';
 import type { StreamSetup } from '../../../../src/sensors/sources/ble/drivers/driver.ts';
 import { driverOf } from '../../../../src/sensors/sources/ble/drivers/drivers.ts';
 import { decodeOpenProfileInfo } from '../../../../src/sensors/decode/openProfile.ts';
@@ -167,6 +168,79 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     expect(bench.of('link').at(-1)?.reason).toMatch(/no data for 2 s/);
     sensor.mute = false;
     await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    expect(bench.state(sensor)).toBe('streaming');
+  });
+
+  it('a sensor switched off and on at once is waited for until its old link has ended, and comes back', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    sensor.peripheral.power(false);
+    await bench.run(0.5);
+    sensor.peripheral.power(true);
+    await bench.until(() => bench.state(sensor) !== 'streaming', 5);
+    expect(await bench.until(() => bench.state(sensor) === 'streaming', 10)).toBeLessThan(3);
+    expect(bench.of('startMeAgain')).toHaveLength(0);
+    expect(bench.radio.log.filter((l) => l.startsWith('connect'))).toHaveLength(2);
+    await bench.run(5);
+    expect(bench.state(sensor)).toBe('streaming');
+    expect(bench.of('link').filter((m) => m.state === 'lost')).toHaveLength(1);
+  });
+
+  it('finds its sensors when Bluetooth is switched on after the search began', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.radio.write = () => undefined;
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    bench.noble.emit('stateChange', 'poweredOff');
+    expect(bench.of('link').at(-1)).toMatchObject({ state: 'lost' });
+    Reflect.deleteProperty(bench.radio, 'write');
+    bench.radio.power(false);
+    await bench.run(2);
+    bench.radio.power(true);
+    await bench.until(() => bench.state(sensor) === 'streaming', 10);
+    expect(bench.state(sensor)).toBe('streaming');
+    expect(bench.of('startMeAgain')).toHaveLength(0);
+  });
+
+  it('a wish withdrawn while the search is being stopped asks for no connection', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    for (let i = 0; i < 2000 && bench.state(sensor) !== 'found'; i++) await bench.run(0.001);
+    bench.central.take({ type: 'want', wishes: [] });
+    await bench.run(2);
+    expect(bench.states(sensor)).toEqual(['searching', 'found', 'ended']);
+    expect(bench.radio.log.filter((l) => l.startsWith('connect'))).toEqual([]);
+  });
+
+  it('stops only when a connection that was being made is called off', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    sensor.peripheral.ignoresConnects = 1;
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'connecting', 5);
+    await bench.run(0.1);
+    let stopped = false;
+    void bench.central.stop().then(() => (stopped = true));
+    await vi.advanceTimersByTimeAsync(0);
+    expect(stopped).toBe(false);
+    await bench.run(0.05);
+    expect(stopped).toBe(true);
+    expect(bench.radio.log.at(-1)).toBe('cancel');
+  });
+
+  it('asks an adapter that never tells the signal strength no more than once', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.radio.faults.tellsNoRssi = true;
+    let peripheral: NoblePeripheral | undefined;
+    bench.noble.on('discover', (p: NoblePeripheral) => (peripheral = p));
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    await bench.run(120);
+    expect(peripheral?.listenerCount('rssiUpdate')).toBe(1);
     expect(bench.state(sensor)).toBe('streaming');
   });
 
