@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { nobleIsInstalled } from '../sensors/sources/ble/loadNoble.ts';
 import { monotonicMs } from '../sensors/sources/ble/messages.ts';
-import { radioProblem } from '../sensors/sources/ble/problem.ts';
+import { radioProblem, stepText } from '../sensors/sources/ble/problem.ts';
 import { Radio, type RadioStatus } from '../sensors/sources/ble/radio.ts';
 import type { RadioProcessOptions } from '../sensors/sources/ble/radioProcess.ts';
 import { hasNativeDatabase } from '../sessions/store/driver.ts';
@@ -78,7 +78,7 @@ function partCheck(platform: NodeJS.Platform): DoctorCheck {
     title: 'Bluetooth part',
     state: there ? 'fine' : 'missing',
     found: there ? 'Installed.' : problem.message,
-    mend: there ? [] : problem.mend,
+    mend: there ? [] : problem.mend.map(stepText),
   };
 }
 
@@ -110,12 +110,17 @@ function hardwareCheck(sysfs: string): DoctorCheck {
   const title = 'Bluetooth hardware';
   if (adapters.length === 0) {
     const { message, mend } = radioProblem('no-adapter', '', 'linux');
-    return { title, state: 'missing', found: message, mend };
+    return { title, state: 'missing', found: message, mend: mend.map(stepText) };
   }
   if (blocked.length === 0)
     return { title, state: 'fine', found: `Found: ${adapters.join(', ')}.`, mend: [] };
   const { mend } = radioProblem('adapter-off', '', 'linux');
-  return { title, state: 'missing', found: `${adapters.join(', ')}: ${blocked.join(', ')}.`, mend };
+  return {
+    title,
+    state: 'missing',
+    found: `${adapters.join(', ')}: ${blocked.join(', ')}.`,
+    mend: mend.map(stepText),
+  };
 }
 
 /** Waits for the radio's status to be so, or for the time to be over. */
@@ -140,7 +145,12 @@ function adapterCheck(status: RadioStatus, platform: NodeJS.Platform): DoctorChe
   if (status.ready) return { title, state: 'fine', found: 'It answers.', mend: [] };
   const problem = status.problem ?? radioProblem('no-answer', '', platform);
   const detail = problem.detail ? ` (${problem.detail.split('\n')[0]})` : '';
-  return { title, state: 'missing', found: `${problem.message}${detail}`, mend: problem.mend };
+  return {
+    title,
+    state: 'missing',
+    found: `${problem.message}${detail}`,
+    mend: problem.mend.map(stepText),
+  };
 }
 
 function sensorsCheck(status: RadioStatus): DoctorCheck {

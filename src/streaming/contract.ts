@@ -17,6 +17,7 @@ export { REFUSALS as REFUSAL_TEXTS, type RefusalKey } from '../practice/refusals
 export { sensorProblems } from '../practice/sensorCheck.ts';
 export * from '../practice/view.ts';
 export * from '../sensors/sources/deskView.ts';
+export * from '../sensors/sources/radioTexts.ts';
 
 /** Most batches a client gets in any second. */
 export const BATCHES_PER_SECOND = 30;

@@ -2,6 +2,7 @@ import type { Server } from 'socket.io';
 import Type, { type TSchema } from 'typebox';
 import Compile from 'typebox/compile';
 import type { DeskCommand, DeskView } from '../sensors/sources/deskView.ts';
+import { DESK_TEXTS } from '../sensors/sources/radioTexts.ts';
 import { bound } from './bound.ts';
 import type { ClientEvents, CommandReply, ServerEvents } from './contract.ts';
 
@@ -40,8 +41,7 @@ function obey<Page>(
   socket: Page,
   value: unknown,
 ): CommandReply {
-  if (!validator.Check(value))
-    return { ok: false, error: 'The sensors page asked for something the service does not know.' };
+  if (!validator.Check(value)) return { ok: false, error: DESK_TEXTS['unknown-command'] };
   const asked = value as DeskCommand;
   if (asked.type === 'open' && open.has(socket)) return { ok: true };
   if (asked.type === 'close' && !open.delete(socket)) return { ok: true };

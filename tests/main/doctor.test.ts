@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { formatDoctor, runDoctor } from '../../src/main/doctor.ts';
-import { problemOf, radioProblem } from '../../src/sensors/sources/ble/problem.ts';
+import { problemOf, radioProblem, stepText } from '../../src/sensors/sources/ble/problem.ts';
 import { nobleIsInstalled } from '../virtual-radio/install.ts';
 import { inRoom } from '../virtual-radio/room.ts';
 
@@ -94,9 +94,9 @@ describe('what a Bluetooth error means', () => {
   });
 
   it('names setcap on Linux and the privacy settings on macOS', () => {
-    expect(radioProblem('no-permission', '', 'linux').mend.join()).toMatch(
-      /setcap cap_net_raw\+eip/,
-    );
-    expect(radioProblem('no-permission', '', 'darwin').mend.join()).toMatch(/Privacy & Security/);
+    const steps = (platform: 'linux' | 'darwin'): string =>
+      radioProblem('no-permission', '', platform).mend.map(stepText).join();
+    expect(steps('linux')).toMatch(/without being root: sudo setcap cap_net_raw\+eip/);
+    expect(steps('darwin')).toMatch(/Privacy & Security/);
   });
 });

@@ -31,7 +31,7 @@ function Checked(props: {
             .join(' · ')}
         </p>
         {problem !== undefined && <p>{s.problem[problem.code](sensor)}</p>}
-        {view?.reason && <p class="fine">{t.said.refusal(view.reason)}</p>}
+        {view?.reason && <p class="fine">{t.said.link(view.reason)}</p>}
       </div>
     </li>
   );

@@ -18,7 +18,7 @@ function Row(props: {
     <li class={moving ? 'around-row place-moving' : 'around-row'} data-testid="around">
       <div>
         <p class="desk-name">
-          <strong>{sensor.name}</strong> <small>{sensor.kind}</small>
+          <strong>{sensor.name}</strong> <small>{t.said.refusal(sensor.kind)}</small>
         </p>
         <p class="fine">{signalText(sensor.rssiDbm) ?? t.desk.unknown}</p>
       </div>

@@ -33,9 +33,7 @@ export function SensorState({ sensor }: { readonly sensor: DeskSensor }) {
           <Retry ms={sensor.retryInMs} />
         )}
       </p>
-      {sensor.reason !== null && !well && (
-        <p class="desk-reason">{t.said.refusal(sensor.reason)}</p>
-      )}
+      {sensor.reason !== null && !well && <p class="desk-reason">{t.said.link(sensor.reason)}</p>}
     </>
   );
 }
@@ -77,7 +75,7 @@ function Worn({ sensor, send }: { readonly sensor: DeskSensor; readonly send: Se
   return (
     <>
       <p class="desk-name">
-        <strong>{sensor.name}</strong> <small>{sensor.kind}</small>
+        <strong>{sensor.name}</strong> <small>{t.said.refusal(sensor.kind)}</small>
       </p>
       <SensorState sensor={sensor} />
       <Trace values={sensor.trace} name={sensor.name} />

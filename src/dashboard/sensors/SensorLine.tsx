@@ -33,7 +33,7 @@ function Sensor({ sensor }: { sensor: SensorView }) {
       <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
       <span class="sensor-numbers">{sensorFacts(sensor).join(' · ')}</span>
       {sensor.reason !== null && !well && (
-        <span class="sensor-reason">{t.said.refusal(sensor.reason)}</span>
+        <span class="sensor-reason">{t.said.link(sensor.reason)}</span>
       )}
     </li>
   );

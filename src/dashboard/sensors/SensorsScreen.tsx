@@ -16,11 +16,13 @@ function Problem({ problem }: { readonly problem: DeskProblem }) {
       <p class="lead">{t.said.refusal(problem.message)}</p>
       <h3>{t.desk.mend}</h3>
       <ol>
-        {problem.mend.map((step) => (
-          <li key={step}>{t.said.refusal(step)}</li>
+        {problem.mend.map(({ say, run }) => (
+          <li key={say}>
+            {t.said.refusal(say)} {run !== null && <code>{run}</code>}
+          </li>
         ))}
       </ol>
-      {problem.detail !== '' && <p class="fine">{problem.detail}</p>}
+      {problem.detail !== '' && <p class="fine">{t.desk.detail(problem.detail)}</p>}
       <p>{t.desk.demo}</p>
     </section>
   );

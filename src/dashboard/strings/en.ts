@@ -264,6 +264,7 @@ export const en = {
       'This practice does not use real sensors. To practise with the ones chosen here, start the service with: npm start -- --sensors bluetooth',
     problem: 'No Bluetooth',
     mend: 'What to do',
+    detail: (words: string) => `Details: ${words}`,
     searching: 'Searching. Switch the sensors on and lay them near this computer.',
     notSearching: 'Waiting for Bluetooth …',
     recording:

@@ -3,10 +3,17 @@ import type { LinkState } from './source.ts';
 
 // What the sensors page shows and may ask for; plain data, for the service and the browser alike.
 
+/** One thing to do. */
+export interface MendStep {
+  readonly say: string;
+  /** The command to type; `null` where there is none. */
+  readonly run: string | null;
+}
+
 /** Why no sensor can be reached, and what to do about it. */
 export interface DeskProblem {
   readonly message: string;
-  readonly mend: readonly string[];
+  readonly mend: readonly MendStep[];
   /** The system's own words; empty where it gave none. */
   readonly detail: string;
 }

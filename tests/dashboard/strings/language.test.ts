@@ -11,10 +11,13 @@ import { voiceFor } from '../../../src/dashboard/sound/speaker.ts';
 import { de } from '../../../src/dashboard/strings/de.ts';
 import * as books from '../../../src/dashboard/strings/de/books.ts';
 import { DISK, KEEPING } from '../../../src/dashboard/strings/de/keeping.ts';
+import * as radio from '../../../src/dashboard/strings/de/radio.ts';
 import { en } from '../../../src/dashboard/strings/en.ts';
 import { chooseLanguage } from '../../../src/dashboard/strings/language.ts';
 import { DISK_TEXTS, KEEPING_TEXTS } from '../../../src/practice/keepingTexts.ts';
 import { REFUSALS } from '../../../src/practice/refusals.ts';
+import { radioProblem } from '../../../src/sensors/sources/ble/problem.ts';
+import * as texts from '../../../src/sensors/sources/radioTexts.ts';
 import { type SentenceBook, fill, recognise } from '../../../src/sensors/sentence.ts';
 
 type Leaf = string | number | boolean | null | ((...args: never[]) => unknown);
@@ -153,6 +156,11 @@ const BOOKS: readonly [string, SentenceBook, SentenceBook][] = [
   ['keeping', KEEPING_TEXTS, KEEPING],
   ['disk', DISK_TEXTS, DISK],
   ['fields', FIELD_TEXTS, books.FIELDS],
+  ['Bluetooth problems', texts.PROBLEM_TEXTS, radio.PROBLEMS],
+  ['steps to mend them', texts.MEND_TEXTS, radio.MENDS],
+  ['links', texts.LINK_TEXTS, radio.LINKS],
+  ['sensors page', texts.DESK_TEXTS, radio.DESK],
+  ['kinds of sensors', texts.KIND_TEXTS, radio.KINDS],
 ];
 
 const namesIn = (sentence: string): string[] =>
@@ -190,6 +198,37 @@ describe('what the core says', () => {
     expect(de.said.cue({ code: 'hold-longer', text: 'Hold it.' })).toBe('Halte oben länger.');
     expect(de.said.cue({ code: 'new' as CueCode, text: 'Something new.' })).toBe('Something new.');
     expect(de.said.refusal('The disk is full.')).toBe('The disk is full.');
+  });
+
+  it.each(['linux', 'darwin', 'win32', 'freebsd'] as const)(
+    'says every Bluetooth problem and each step to mend it on %s, commands as they are typed',
+    (platform) => {
+      for (const code of Object.keys(texts.PROBLEM_TEXTS) as texts.ProblemKey[]) {
+        const { message, mend } = radioProblem(code, '', platform);
+        expect(mend.length, code).toBeGreaterThan(0);
+        for (const sentence of [message, ...mend.map(({ say }) => say)])
+          expect(de.said.refusal(sentence), sentence).not.toBe(sentence);
+        for (const { say, run } of mend) {
+          const told = de.said.refusal(say);
+          expect([say.endsWith(':'), told.endsWith(':')], say).toEqual([
+            run !== null,
+            run !== null,
+          ]);
+        }
+      }
+    },
+  );
+
+  it('says why a link ended without the system’s own words, in both languages', () => {
+    const reason = `${texts.LINK_TEXTS['connect-refused']} (Unknown Connection Identifier (0x2))`;
+    expect(texts.reasonParts(reason)).toEqual({
+      sentence: texts.LINK_TEXTS['connect-refused'],
+      detail: 'Unknown Connection Identifier (0x2)',
+    });
+    expect(en.said.link(reason)).toBe(texts.LINK_TEXTS['connect-refused']);
+    expect(de.said.link(reason)).toBe(radio.LINKS['connect-refused']);
+    expect(de.said.link('Something new (odd).')).toBe('Something new (odd).');
+    expect(de.said.link(texts.PROBLEM_TEXTS.crashed)).toBe(radio.PROBLEMS.crashed);
   });
 
   it('says every warning, with the rating where there is one', () => {

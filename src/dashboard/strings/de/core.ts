@@ -8,13 +8,24 @@ import { planChanges } from '../../../coaching/planChanges.ts';
 import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
 import type { RepetitionFlag } from '../../../swings/repetition.ts';
-import { DISK_TEXTS, KEEPING_TEXTS, REFUSAL_TEXTS } from '../../../streaming/contract.ts';
-import { fill } from '../../../sensors/sentence.ts';
+import {
+  DESK_TEXTS,
+  DISK_TEXTS,
+  KEEPING_TEXTS,
+  KIND_TEXTS,
+  LINK_TEXTS,
+  MEND_TEXTS,
+  PROBLEM_TEXTS,
+  REFUSAL_TEXTS,
+  reasonParts,
+} from '../../../streaming/contract.ts';
+import { fill, type SentenceBook } from '../../../sensors/sentence.ts';
 import { translate } from '../translate.ts';
 import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
 import { DISK, KEEPING } from './keeping.ts';
 import { nextStep } from './nextStep.ts';
 import { writing } from './numbers.ts';
+import { DESK, KINDS, LINKS, MENDS, PROBLEMS } from './radio.ts';
 import { CHANGE_WORDS, STAGES, TARGET_BASIS } from './planWords.ts';
 import { WARNINGS } from './safety.ts';
 
@@ -39,6 +50,21 @@ const calibrationWord = (value: string): string =>
 
 const refusalWord = (value: string): string => known(WORN_WORDS, value) ?? value;
 
+/** All that a practice, the radio and the sensors page may be told. */
+const TOLD: readonly (readonly [english: SentenceBook, german: SentenceBook])[] = [
+  [REFUSAL_TEXTS, REFUSALS],
+  [PROBLEM_TEXTS, PROBLEMS],
+  [MEND_TEXTS, MENDS],
+  [LINK_TEXTS, LINKS],
+  [DESK_TEXTS, DESK],
+  [KIND_TEXTS, KINDS],
+];
+
+function refusalText(sentence: string): string {
+  const told = TOLD.map(([from, to]) => translate(from, to, sentence, refusalWord));
+  return told.find((text) => text !== sentence) ?? sentence;
+}
+
 const standard: readonly string[] = [
   'Hinterer Fuß etwa 20 Grad ausgedreht',
   'Hinterer Arm etwas weicher',
@@ -57,7 +83,8 @@ export const said = {
   warning: warningText,
   calibration: ({ message }: Pick<CalibrationProblem, 'message'>): string =>
     translate(CALIBRATION_TEXTS, CALIBRATION, message, calibrationWord),
-  refusal: (sentence: string): string => translate(REFUSAL_TEXTS, REFUSALS, sentence, refusalWord),
+  refusal: refusalText,
+  link: (reason: string): string => refusalText(reasonParts(reason).sentence),
   keeping: (sentence: string): string =>
     translate(KEEPING_TEXTS, KEEPING, sentence, (why) => translate(DISK_TEXTS, DISK, why)),
   field: ({ key, values }: Problem, label: string): string => {

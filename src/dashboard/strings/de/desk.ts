@@ -12,6 +12,7 @@ export const desk: Strings['desk'] = {
     'Dieses Training nutzt keine echten Sensoren. Um mit den hier gewählten zu üben, starte den Dienst mit: npm start -- --sensors bluetooth',
   problem: 'Kein Bluetooth',
   mend: 'Was zu tun ist',
+  detail: (words) => `Einzelheiten: ${words}`,
   searching: 'Sucht. Schalte die Sensoren ein und leg sie in die Nähe dieses Computers.',
   notSearching: 'Wartet auf Bluetooth …',
   recording:

@@ -6,6 +6,7 @@ import { type Plan, STAGES, TARGET_BASIS } from '../../../coaching/plan.ts';
 import { planChanges } from '../../../coaching/planChanges.ts';
 import { BEST_RULE, TYPICAL_RULE, WORST_RULE } from '../../../coaching/representative.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
+import { reasonParts } from '../../../streaming/contract.ts';
 import { fill } from '../../../sensors/sentence.ts';
 import { FIELDS } from './fields.ts';
 
@@ -16,6 +17,8 @@ export const said = {
   calibration: (problem: Pick<CalibrationProblem, 'message'>): string => problem.message,
   /** Why a practice, the sensors or the radio do not do something; unknown sentences stay as they came. */
   refusal: (sentence: string): string => sentence,
+  /** Why a sensor is not connected, without the system's own words. */
+  link: (reason: string): string => reasonParts(reason).sentence,
   /** What becomes of the recording. */
   keeping: (sentence: string): string => sentence,
   field: ({ key, values }: Problem, label: string): string =>

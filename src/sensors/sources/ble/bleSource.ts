@@ -1,5 +1,6 @@
 import { type StreamHealth, streamHealth } from '../../clock/stream.ts';
 import type { SensorRole } from '../../sample.ts';
+import { LINK_TEXTS } from '../radioTexts.ts';
 import type { SensorLink, SensorSource, SourceListener } from '../source.ts';
 import type { Wish } from './messages.ts';
 import type { LinkStatus, Radio } from './radio.ts';
@@ -27,7 +28,7 @@ const unassigned = (sensor: SensorRole): SensorLink => ({
   sensor,
   state: 'searching',
   name: '',
-  reason: 'No sensor is chosen for this place yet: open Sensors.',
+  reason: LINK_TEXTS.unassigned,
   batteryPct: null,
   rssiDbm: null,
   nominalRateHz: null,

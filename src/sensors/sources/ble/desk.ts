@@ -2,6 +2,7 @@ import { tapSync } from '../../clock/tapSync.ts';
 import type { SensorRole } from '../../sample.ts';
 import { mostShaken } from '../../shake.ts';
 import type { DeskCommand, DeskSync, DeskView } from '../deskView.ts';
+import { DESK_TEXTS } from '../radioTexts.ts';
 import type { Assignment } from './bleSource.ts';
 import { Candidate } from './candidate.ts';
 import { deskSensors } from './deskSensors.ts';
@@ -14,13 +15,6 @@ const MOST = 4;
 const TICK_MS = 100;
 const TAP_WAIT_MS = 20_000;
 const SYNC_MS = 8000;
-
-const SYNC_REASON = {
-  'too-few-taps':
-    'Fewer than three taps were felt by both. Hold both sensors together and tap harder.',
-  unlike: 'The two sensors felt different things. Hold them firmly together.',
-  'too-short': 'One of the sensors did not send.',
-} as const;
 
 /** The sensors page's side of the radio: who is around, who is worn where, how well they do. */
 export class SensorDesk {
@@ -163,7 +157,7 @@ export class SensorDesk {
 
   #assign(id: string, role: SensorRole): string | null {
     const wish = this.#candidates.get(id)?.wish;
-    if (!wish) return 'That sensor is not there any more.';
+    if (!wish) return DESK_TEXTS.gone;
     this.#tap = null;
     return this.#set(withAssignment(this.#pairings.all, { role, sensor: wish }));
   }
@@ -187,7 +181,7 @@ export class SensorDesk {
 
   #beginSync(): string | null {
     const [a, b] = this.#pair();
-    if (!a?.connected || !b?.connected) return 'Both sensors must be connected first.';
+    if (!a?.connected || !b?.connected) return DESK_TEXTS['both-first'];
     a.beginTaps();
     b.beginTaps();
     this.#syncSinceMs = this.#nowMs();
@@ -200,7 +194,7 @@ export class SensorDesk {
     const [a, b] = this.#pair();
     if (leftS > 0) this.#sync = { state: 'listening', leftS };
     else if (a && b) this.#sync = judged(tapSync(a.endTaps(), b.endTaps()));
-    else this.#sync = { state: 'failed', reason: SYNC_REASON['too-short'] };
+    else this.#sync = { state: 'failed', reason: DESK_TEXTS['too-short'] };
   }
 
   #pair(): (Candidate | undefined)[] {
@@ -228,5 +222,5 @@ const swapped = (a: Assignment): Assignment => {
 function judged(sync: ReturnType<typeof tapSync>): DeskSync {
   return sync.ok
     ? { state: 'done', offsetMs: sync.offsetMs, taps: sync.taps }
-    : { state: 'failed', reason: SYNC_REASON[sync.reason] };
+    : { state: 'failed', reason: DESK_TEXTS[sync.reason] };
 }

@@ -1,103 +1,87 @@
+import { MEND_TEXTS, type MendKey, PROBLEM_TEXTS, type ProblemKey } from '../radioTexts.ts';
+import type { MendStep } from '../deskView.ts';
+
 /** Why there are no Bluetooth sensors at all. */
-export type RadioProblemCode =
-  | 'noble-missing'
-  | 'native-missing'
-  | 'no-bluetooth'
-  | 'no-adapter'
-  | 'no-permission'
-  | 'not-low-energy'
-  | 'adapter-off'
-  | 'no-answer'
-  | 'in-use'
-  | 'crashed';
+export type RadioProblemCode = ProblemKey;
 
 export interface RadioProblem {
   readonly code: RadioProblemCode;
   /** What is missing, one sentence. */
   readonly message: string;
   /** What to do about it, step by step, for this operating system. */
-  readonly mend: readonly string[];
+  readonly mend: readonly MendStep[];
   /** The system's own words; empty where it gave none. */
   readonly detail: string;
 }
 
 type Platform = NodeJS.Platform;
-type Advice = readonly string[] | ((platform: Platform) => readonly string[]);
+type Advice = readonly MendStep[] | ((platform: Platform) => readonly MendStep[]);
 
-const permission = (platform: Platform): readonly string[] => {
-  if (platform === 'darwin')
-    return [
-      'Open System Settings, Privacy & Security, Bluetooth, and switch it on for the terminal program you start Stillcatch from.',
-      'Then start Stillcatch again.',
-    ];
-  if (platform === 'linux')
-    return [
-      'Allow Node to use Bluetooth without being root: sudo setcap cap_net_raw+eip $(eval readlink -f $(which node))',
-      'Then start Stillcatch again.',
-    ];
-  return [
-    'Settings, Privacy & security, Radios: let desktop apps control radios. Then start again.',
-  ];
+const step = (key: MendKey, run: string | null = null): MendStep => ({
+  say: MEND_TEXTS[key],
+  run,
+});
+
+/** Step by step with the commands, as a terminal shows it. */
+export const stepText = ({ say, run }: MendStep): string => (run === null ? say : `${say} ${run}`);
+
+const ALLOW: Partial<Record<Platform, MendStep>> = {
+  darwin: step('allow-darwin'),
+  linux: step('allow-linux', 'sudo setcap cap_net_raw+eip $(eval readlink -f $(which node))'),
 };
 
-const switchOn = (platform: Platform): readonly string[] => {
-  if (platform === 'darwin') return ['Switch Bluetooth on in the menu bar or in System Settings.'];
-  if (platform === 'linux')
-    return [
-      'Switch Bluetooth on in the desktop settings, or: sudo rfkill unblock bluetooth && sudo hciconfig hci0 up',
-    ];
-  return ['Switch Bluetooth on in Settings, Bluetooth & devices.'];
-};
-
-const adapter = (platform: Platform): readonly string[] => [
-  'Plug in a Bluetooth adapter (4.0 or later) or use a computer that has one built in.',
-  platform === 'linux'
-    ? 'In a virtual machine or container the adapter must be passed through; see it with: hciconfig -a'
-    : 'In a virtual machine the adapter must be passed through.',
+const permission = (platform: Platform): readonly MendStep[] => [
+  ALLOW[platform] ?? step('allow-win32'),
+  step('start-again'),
 ];
 
-const build = (platform: Platform): readonly string[] => {
-  const tools: Partial<Record<Platform, string>> = {
-    linux:
-      'Install a C++ compiler, make and Python 3 (Debian, Ubuntu: sudo apt install build-essential python3).',
-    darwin: 'Install the command line tools: xcode-select --install',
-    win32: 'Install Visual Studio Build Tools with the C++ workload and Python 3.',
-  };
-  return [
-    tools[platform] ?? 'Install a C++ compiler and Python 3.',
-    'Then: npm rebuild @abandonware/bluetooth-hci-socket @abandonware/noble',
-  ];
+const SWITCH_ON: Partial<Record<Platform, MendStep>> = {
+  darwin: step('on-darwin'),
+  linux: step('on-linux', 'sudo rfkill unblock bluetooth && bluetoothctl power on'),
 };
 
-const ADVICE: Record<RadioProblemCode, readonly [message: string, mend: Advice]> = {
-  'noble-missing': [
-    'The optional Bluetooth part (@abandonware/noble) is not installed.',
-    ['Install it with: npm install --include=optional'],
-  ],
-  'native-missing': ['The Bluetooth part is installed, but its native code was not built.', build],
+const switchOn = (platform: Platform): readonly MendStep[] => [
+  SWITCH_ON[platform] ?? step('on-win32'),
+];
+
+const passedThrough = (platform: Platform): MendStep =>
+  platform === 'linux' ? step('passed-through-linux', 'bluetoothctl list') : step('passed-through');
+
+const adapter =
+  (after: MendKey) =>
+  (platform: Platform): readonly MendStep[] => [
+    step('adapter'),
+    passedThrough(platform),
+    step(after),
+  ];
+
+const COMPILER: Partial<Record<Platform, MendStep>> = {
+  linux: step('compiler-linux', 'sudo apt install build-essential python3'),
+  darwin: step('compiler-darwin', 'xcode-select --install'),
+  win32: step('compiler-win32'),
+};
+
+const build = (platform: Platform): readonly MendStep[] => [
+  COMPILER[platform] ?? step('compiler'),
+  step('build', 'npm rebuild @abandonware/bluetooth-hci-socket @abandonware/noble'),
+  step('start-again'),
+];
+
+const ADVICE: Record<RadioProblemCode, Advice> = {
+  'noble-missing': [step('install', 'npm install --include=optional'), step('start-again')],
+  'native-missing': build,
   'no-bluetooth': [
-    'This system has no Bluetooth support (no such socket family in the kernel).',
-    adapter,
+    step('kernel', 'sudo modprobe bluetooth'),
+    step('kernel-elsewhere'),
+    step('start-again'),
   ],
-  'no-adapter': ['No Bluetooth adapter was found.', adapter],
-  'no-permission': ['Stillcatch is not allowed to use Bluetooth.', permission],
-  'not-low-energy': ['The Bluetooth adapter does not know Bluetooth Low Energy.', adapter],
-  'adapter-off': ['Bluetooth is switched off.', switchOn],
-  'no-answer': [
-    'The Bluetooth adapter does not answer.',
-    [
-      'Switch Bluetooth off and on, or unplug the adapter and plug it in again.',
-      'Close other programs that use Bluetooth sensors.',
-    ],
-  ],
-  'in-use': [
-    'Another Stillcatch on this computer is using the Bluetooth sensors.',
-    ['Close the other one, then press "Search" again.'],
-  ],
-  crashed: [
-    'The Bluetooth part stopped unexpectedly; it is being started again.',
-    ['If this goes on: switch Bluetooth off and on, and run: stillcatch doctor'],
-  ],
+  'no-adapter': adapter('looks-again'),
+  'no-permission': permission,
+  'not-low-energy': adapter('start-again'),
+  'adapter-off': switchOn,
+  'no-answer': [step('off-and-on'), step('close-others'), step('looks-again')],
+  'in-use': [step('close-other'), step('looks-again')],
+  crashed: [step('doctor', 'npx stillcatch doctor')],
 };
 
 export function radioProblem(
@@ -105,9 +89,9 @@ export function radioProblem(
   detail = '',
   platform: Platform = process.platform,
 ): RadioProblem {
-  const [message, advice] = ADVICE[code];
+  const advice = ADVICE[code];
   const mend = typeof advice === 'function' ? advice(platform) : advice;
-  return { code, message, mend, detail };
+  return { code, message: PROBLEM_TEXTS[code], mend, detail };
 }
 
 const BY_ERRNO: Record<string, RadioProblemCode> = {

@@ -4,6 +4,7 @@ import {
   openProfileDecoder,
 } from '../../../decode/openProfile.ts';
 import { PacketError } from '../../../decode/packet.ts';
+import { KIND_TEXTS } from '../../radioTexts.ts';
 import { BATTERY_SERVICE, type Driver } from './driver.ts';
 
 /** UUIDs of the open profile; they stand in firmware-notes/README.md too. */
@@ -20,7 +21,7 @@ const BLINK = [0x03, 0x06];
 
 export const openProfileDriver: Driver = {
   kind: 'openProfile',
-  label: 'Open-profile sensor',
+  label: KIND_TEXTS.openProfile,
   // 7.5 to 15 ms; at 104 Hz none of these beats with the packets.
   interval: { min: 6, max: 12 },
   services: [OPEN_PROFILE.service, BATTERY_SERVICE],
