@@ -15,6 +15,7 @@ import { Radio } from '../../src/sensors/sources/ble/radio.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { analyseSession } from '../../src/sessions/analyseSession.ts';
+import { CLOCK_FITS_FILE } from '../../src/sessions/clockFits.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
 import { openStore } from '../../src/sessions/store/store.ts';
 import { Body } from '../virtual-radio/body.ts';
@@ -141,8 +142,10 @@ describe.skipIf(!nobleIsInstalled())('a whole practice by radio', () => {
     for await (const batch of session.inputs())
       for (const input of batch) if (input.kind === 'sample') samples.push(input.sample);
     const again = await analyseSession(session, DEFAULT_PLAN);
+    const clocks = await session.clockFits();
+    expect(session.files.names).toContain(CLOCK_FITS_FILE);
     await session.close();
-    return { kept: result?.repetitions ?? [], again: again.repetitions, samples };
+    return { kept: result?.repetitions ?? [], again: again.repetitions, samples, clocks };
   }
 
   it(
@@ -165,8 +168,12 @@ describe.skipIf(!nobleIsInstalled())('a whole practice by radio', () => {
       await vi.waitFor(() => expect(states()).toEqual(['streaming', 'streaming']), PATIENCE);
       expect(p.radio.pid).not.toBe(killed);
       await rehearsals(p, before.ledger.rehearsals + 2);
-      const { kept, again, samples } = await recorded(p);
+      const { kept, again, samples, clocks } = await recorded(p);
 
+      for (const role of ROLES) {
+        expect(clocks[role]?.at(-1)?.untilS).toBeCloseTo(samples.at(-1)?.timeS ?? NaN, 0);
+        for (const run of clocks[role] ?? []) expect(run.residualMs).toSatisfy(Number.isFinite);
+      }
       const gaps = ROLES.flatMap((role) => gapsOf(samples, role));
       // the drop-out itself; a machine under load may add a short one
       const [fromS = 0, toS = 0] = gaps.toSorted(([a, b], [c, d]) => d - c - (b - a))[0] ?? [];
