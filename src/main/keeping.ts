@@ -113,7 +113,13 @@ function keepingIn(store: SessionStore, options: KeepingOptions): Keeping {
 
 async function tidy(store: SessionStore, beforeMs: number, say: (s: string) => void) {
   await store.purge(beforeMs);
-  await store.recover((id) => say(`The interrupted session ${id} was recovered.`));
+  await store.recover((id, problem) =>
+    say(
+      problem === null
+        ? `The interrupted session ${id} was recovered.`
+        : `The interrupted session ${id} could not be measured: ${problem}.`,
+    ),
+  );
   await trimDemos(store);
 }
 

@@ -29,6 +29,7 @@ export type SessionErrorCode =
   | 'hand-unknown'
   | 'missing-calibration'
   | 'exists'
+  | 'broke-off'
   | 'in-use'
   | 'index-damaged'
   | 'newer-version'

@@ -21,6 +21,7 @@ const STATUS: Partial<Record<SessionError['code'], number>> = {
   'missing-calibration': 409,
   'zip-limit': 413,
   'too-large': 413,
+  'broke-off': 503,
   'write-failed': 503,
 };
 

@@ -1,5 +1,5 @@
 import type { AnalysisResult } from '../analysis/result.ts';
-import { SessionError, type SessionErrorCode } from '../sessions/sessionError.ts';
+import { type Failed, errorOf } from '../sessions/threads/failed.ts';
 import { jobThread } from '../sessions/threads/jobThread.ts';
 import { startThread } from '../sessions/threads/startThread.ts';
 import type { Reviewed } from './reviewing.ts';
@@ -18,10 +18,7 @@ export interface ReviewDone {
   readonly curves: readonly RepetitionCurves[] | null;
 }
 
-export type ReviewAnswer =
-  | ({ readonly ok: true } & ReviewDone)
-  /** `code`: of a `SessionError`. */
-  | { readonly ok: false; readonly code: SessionErrorCode | null; readonly message: string };
+export type ReviewAnswer = ({ readonly ok: true } & ReviewDone) | Failed;
 
 /** Computes reviews in a thread of its own, one after the other: whatever they cost, a live practice does not wait. */
 export interface ReviewThread {
@@ -32,23 +29,14 @@ export interface ReviewThread {
 
 export function reviewThread(): ReviewThread {
   const thread = jobThread<ReviewJob, ReviewAnswer>({
-    start: () => {
-      const worker = startThread('reviewWorker', import.meta.url);
-      worker.unref();
-      return worker;
-    },
+    start: () => startThread('reviewWorker', import.meta.url),
     gone: (message) => ({ ok: false, code: null, message }),
   });
-  let turn: Promise<unknown> = Promise.resolve();
   return {
     async review(job) {
-      const answering = turn.then(() => thread.run(job));
-      turn = answering;
-      const answer = await answering;
+      const answer = await thread.run(job);
       if (answer.ok) return answer;
-      throw answer.code === null
-        ? new Error(answer.message)
-        : new SessionError(answer.code, answer.message);
+      throw errorOf(answer);
     },
     close: () => thread.close(),
   };

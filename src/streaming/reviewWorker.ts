@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import { SessionError } from '../sessions/sessionError.ts';
+import { failedOf } from '../sessions/threads/failed.ts';
 import { reviewCache, stampOf } from './reviewCache.ts';
 import type { ReviewAnswer, ReviewJob } from './reviewThread.ts';
 import { compute, overviewIn } from './reviewing.ts';
@@ -25,14 +25,8 @@ async function review({ reviewed, cache }: ReviewJob): Promise<ReviewAnswer> {
   return { ok: true, analysis, overview, curves: onDisk ? null : curves };
 }
 
-const refused = (error: unknown): ReviewAnswer => ({
-  ok: false,
-  code: error instanceof SessionError ? error.code : null,
-  message: error instanceof Error ? error.message : String(error),
-});
-
 port.on('message', (job: ReviewJob) => {
   void review(job)
-    .catch(refused)
+    .catch(failedOf)
     .then((answer) => port.postMessage(answer));
 });

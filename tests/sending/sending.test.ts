@@ -7,6 +7,7 @@ import { codeHash } from '../../src/hub/access/secrets.ts';
 import { sessionPaths } from '../../src/hub/sessionPaths.ts';
 import { type CoachService, coachService } from '../../src/sending/coachLink.ts';
 import { checkedHubUrl } from '../../src/sending/hubUrl.ts';
+import { readHere } from '../../src/sessions/store/reading.ts';
 import { type SessionStore, openStore } from '../../src/sessions/store/store.ts';
 import type { CoachLink } from '../../src/streaming/hubContract/coachLink.ts';
 import { type TestHub, testHub } from '../hub/testHub.ts';
@@ -36,7 +37,7 @@ beforeEach(async () => {
   hub = await testHub();
   line = await lineTo(await listen(hub));
   data = scratch();
-  store = await openStore(data);
+  store = await openStore(data, { reading: readHere });
   coach = start();
 });
 afterEach(async () => {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { readHere } from '../../src/sessions/store/reading.ts';
 import { openStore, type SessionStore } from '../../src/sessions/store/store.ts';
 import { reviewCache } from '../../src/streaming/reviewCache.ts';
 import type { Reviewed } from '../../src/streaming/reviewing.ts';
@@ -16,7 +17,9 @@ let session: Reviewed;
 let root: string;
 
 beforeAll(async () => {
-  store = await openStore(mkdtempSync(join(tmpdir(), 'stillcatch-reviews-')));
+  store = await openStore(mkdtempSync(join(tmpdir(), 'stillcatch-reviews-')), {
+    reading: readHere,
+  });
   const id = await store.importSession(zip);
   session = { id, folder: store.folderOf(id), plan: (await store.get(id))!.plan };
 });

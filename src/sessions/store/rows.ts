@@ -97,24 +97,32 @@ export const saveRow = (db: Db, row: SessionTable) =>
 export async function saveDetails(db: Db, id: string, analysis: AnalysisResult): Promise<void> {
   await db.deleteFrom('repetition').where('sessionId', '=', id).execute();
   await db.deleteFrom('warning').where('sessionId', '=', id).execute();
-  const { repetitions, warnings } = analysis;
-  for (const [position, r] of repetitions.entries())
-    await db
-      .insertInto('repetition')
-      .values({
-        sessionId: id,
-        position,
-        kind: r.kind,
-        atS: r.topS,
-        passed: r.kind === 'rehearsal' ? flag(r.verdict.passed) : null,
-        judged: JSON.stringify(r),
-      })
-      .execute();
-  for (const [position, { id: warningId, atS, text }] of warnings.entries())
-    await db
-      .insertInto('warning')
-      .values({ sessionId: id, position, warningId, atS, text })
-      .execute();
+  const repetitions = analysis.repetitions.map((r, position) => ({
+    sessionId: id,
+    position,
+    kind: r.kind,
+    atS: r.topS,
+    passed: r.kind === 'rehearsal' ? flag(r.verdict.passed) : null,
+    judged: JSON.stringify(r),
+  }));
+  const warnings = analysis.warnings.map(({ id: warningId, atS, text }, position) => ({
+    sessionId: id,
+    position,
+    warningId,
+    atS,
+    text,
+  }));
+  // A statement for each row would hold up whoever waits for this thread.
+  for (const rows of inPieces(repetitions))
+    await db.insertInto('repetition').values(rows).execute();
+  for (const rows of inPieces(warnings)) await db.insertInto('warning').values(rows).execute();
+}
+
+const ROWS_AT_ONCE = 100;
+
+function* inPieces<T>(rows: readonly T[]): Generator<readonly T[]> {
+  for (let from = 0; from < rows.length; from += ROWS_AT_ONCE)
+    yield rows.slice(from, from + ROWS_AT_ONCE);
 }
 
 const flag = (value: boolean | null): number | null => (value === null ? null : Number(value));

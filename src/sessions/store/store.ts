@@ -4,15 +4,13 @@ import type { Kysely } from 'kysely';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import type { SessionEvent } from '../../sensors/sessionEvent.ts';
 import { writeAnalysis } from '../derivatives.ts';
-import { unpackSession } from '../files/unpack.ts';
 import { type PracticeNotes, checkNotes, writeNotes } from '../practiceNotes.ts';
 import { SessionError } from '../sessionError.ts';
 import { appendEvent } from '../write/sessionWriter.ts';
 import { zipSession } from '../write/zipSession.ts';
-import { contentId } from './contentId.ts';
-import { indexSession } from './indexing.ts';
 import { lock } from './lock.ts';
 import { type Places, checkedId, makePlaces, newId } from './places.ts';
+import { type SessionReading, readingThread } from './reading.ts';
 import { openIndex, reconcile } from './recover.ts';
 import { type NewRecording, type Recording, startRecording } from './recording.ts';
 import {
@@ -23,6 +21,7 @@ import {
   summaryOf,
 } from './rows.ts';
 import type { IndexTables } from './tables.ts';
+import { type Taking, sessionTaking } from './taking.ts';
 
 /** The sessions of one data folder and their index. One process at a time. */
 export interface SessionStore {
@@ -34,8 +33,11 @@ export interface SessionStore {
   /** Newest first; deleted ones only where asked for. */
   list(options?: { readonly deleted?: boolean }): Promise<readonly SessionSummary[]>;
   get(id: string): Promise<StoredSession | null>;
-  /** Analyses what an interruption left unanalysed; tells each session that is done. */
-  recover(done?: (id: string) => void): Promise<void>;
+  /**
+   * Analyses what an interruption left unanalysed; tells each session that is done, with why it cannot be measured.
+   * One whose analysis breaks off says so in its `problem` and is tried again by the next program.
+   */
+  recover(done?: (id: string, problem: string | null) => void): Promise<void>;
   annotate(id: string, notes: Partial<PracticeNotes>): Promise<void>;
   /** Adds what was said of a session after its end, with the result that takes it in. */
   tellLater(id: string, event: SessionEvent, analysis: AnalysisResult): Promise<void>;
@@ -46,7 +48,10 @@ export interface SessionStore {
   purge(beforeMs: number): Promise<void>;
   /** Deletes a session for good, at once; its writer must be closed. */
   discard(id: string): Promise<void>;
-  /** Takes in a session zip or folder from elsewhere. @throws SessionError `exists` where it is here already. */
+  /**
+   * Takes in a session zip or folder from elsewhere, whole or not at all.
+   * @throws SessionError `exists` where it is here already, `broke-off` where the analysis ended on the way.
+   */
   importSession(path: string): Promise<string>;
   exportZip(id: string, out: string): Promise<void>;
   /** Folder of a session in the recording format. */
@@ -58,6 +63,8 @@ export interface StoreOptions {
   readonly now?: () => Date;
   /** 0..1, for ids. */
   readonly chance?: () => number;
+  /** How recordings are read; left out: in a thread of its own. */
+  readonly reading?: SessionReading;
 }
 
 /** @throws SessionError where the folder is in use, cannot be written, or was written by a newer version. */
@@ -69,6 +76,7 @@ export async function openStore(root: string, options: StoreOptions = {}): Promi
     await unlock();
     throw error;
   });
+  const taking = sessionTaking(db, places, options.reading ?? readingThread());
   const folderOf = (id: string): string => join(places.sessions, checkedId(id));
   return {
     places,
@@ -76,21 +84,26 @@ export async function openStore(root: string, options: StoreOptions = {}): Promi
     folderOf,
     begin: (recording) =>
       startRecording(db, places.sessions, newId(recording.startedAt, chance()), recording),
-    list: ({ deleted = false } = {}) => list(db, deleted),
-    get: (id) => loadSession(db, checkedId(id)),
-    recover: (done) => recover(db, places, done),
+    list: async ({ deleted = false } = {}) =>
+      (await list(db, deleted)).map((session) => asItStands(taking, session)),
+    get: async (id) => {
+      const session = await loadSession(db, checkedId(id));
+      return session && asItStands(taking, session);
+    },
+    recover: taking.recover,
     annotate: (id, notes) => annotate(db, folderOf(id), id, notes),
     tellLater: (id, event, analysis) => tellLater(db, folderOf(id), id, event, analysis),
     remove: (id) => move(db, places, checkedId(id), now()),
     restore: (id) => move(db, places, checkedId(id), null),
     purge: (beforeMs) => purge(db, places, beforeMs),
     discard: (id) => discard(db, places, checkedId(id)),
-    importSession: (path) => importSession(db, places, path),
+    importSession: taking.importSession,
     exportZip: async (id, out) => {
       await existing(db, checkedId(id));
       await zipSession(folderOf(id), out);
     },
     async close() {
+      await taking.close();
       await db.destroy();
       await unlock();
     },
@@ -143,21 +156,11 @@ async function existing(db: Index, id: string) {
   return row;
 }
 
-async function recover(db: Index, places: Places, done?: (id: string) => void): Promise<void> {
-  const waiting = await db
-    .selectFrom('session')
-    .select(['id', 'state', 'deletedMs', 'painBefore', 'painAfter', 'note'])
-    .where('analysed', '=', 0)
-    .where('problem', 'is', null)
-    .where('state', '!=', 'running')
-    .execute();
-  for (const { id, state, deletedMs, ...notes } of waiting) {
-    const folder = join(deletedMs === null ? places.sessions : places.deleted, id);
-    const known = state === 'unread' ? {} : { state, notes };
-    await indexSession(db, { id, folder, deletedMs, ...known });
-    done?.(id);
-  }
-}
+/** With why its analysis broke off, which is not written down. */
+const asItStands = <S extends SessionSummary>(taking: Taking, session: S): S => ({
+  ...session,
+  problem: session.problem ?? taking.brokeOff(session.id),
+});
 
 async function annotate(
   db: Index,
@@ -218,15 +221,4 @@ async function purge(db: Index, places: Places, beforeMs: number): Promise<void>
     .where('deletedMs', '<', beforeMs)
     .execute();
   for (const { id } of old) await destroy(db, places, id);
-}
-
-async function importSession(db: Index, places: Places, path: string): Promise<string> {
-  const id = await contentId(path);
-  const there = await db.selectFrom('session').select('id').where('id', '=', id).executeTakeFirst();
-  if (there !== undefined)
-    throw new SessionError('exists', 'this session is here already (perhaps among the deleted)');
-  const folder = join(places.sessions, id);
-  await unpackSession(path, folder);
-  await indexSession(db, { id, folder, deletedMs: null, state: 'complete' });
-  return id;
 }

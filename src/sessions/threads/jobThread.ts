@@ -2,14 +2,14 @@ import type { Worker } from 'node:worker_threads';
 
 /** One worker thread: started when it is needed, ended when it has had nothing to do for a while. */
 export interface JobThread<Job, Answer> {
-  /** One job at a time. Whatever becomes of the thread, there is an answer. */
+  /** One job after the other. Whatever becomes of the thread, there is an answer. */
   run(job: Job): Promise<Answer>;
   close(): Promise<void>;
 }
 
 export interface JobThreadOptions<Answer> {
   readonly start: () => Worker;
-  /** The answer where the thread ended without one. */
+  /** The answer where the thread ended without one, or was closed before. */
   readonly gone: (why: string) => Answer;
 }
 
@@ -23,22 +23,43 @@ export function jobThread<Job, Answer>({
 }: JobThreadOptions<Answer>): JobThread<Job, Answer> {
   let worker: Worker | null = null;
   let idle: NodeJS.Timeout | null = null;
+  let closed = false;
+  let turn: Promise<unknown> = Promise.resolve();
   const end = async (): Promise<void> => {
     if (idle !== null) clearTimeout(idle);
     const ending = worker;
     worker = null;
     await ending?.terminate();
   };
+  /** Alone it does not keep the program alive; a job does. */
+  const begun = (): Worker => {
+    const begins = start();
+    begins.unref();
+    const forget = (): void => {
+      if (worker === begins) worker = null;
+    };
+    // It may end while nothing is asked of it.
+    return begins.on('error', forget).on('exit', forget);
+  };
+  const perform = async (job: Job): Promise<Answer> => {
+    if (closed) return gone('the program ends');
+    if (idle !== null) clearTimeout(idle);
+    worker ??= begun();
+    const { answer, alive } = await answerOf(worker, job, gone);
+    if (!alive) worker = null;
+    idle = setTimeout(() => void end(), IDLE_MS).unref();
+    return answer;
+  };
   return {
-    async run(job) {
-      if (idle !== null) clearTimeout(idle);
-      worker ??= start();
-      const { answer, alive } = await answerOf(worker, job, gone);
-      if (!alive) worker = null;
-      idle = setTimeout(() => void end(), IDLE_MS).unref();
-      return answer;
+    run(job) {
+      const answering = turn.then(() => perform(job));
+      turn = answering.catch(() => undefined);
+      return answering;
     },
-    close: end,
+    close() {
+      closed = true;
+      return end();
+    },
   };
 }
 

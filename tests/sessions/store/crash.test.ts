@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../src/math/random.ts';
 import { openSession } from '../../../src/sessions/openSession.ts';
+import { readHere } from '../../../src/sessions/store/reading.ts';
 import { type SessionStore, openStore } from '../../../src/sessions/store/store.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
@@ -69,7 +70,7 @@ async function killedRounds(folder: string, lane: number): Promise<number[]> {
   const seen = new Set<string>();
   for (let round = 0; round < ROUNDS / LANES; round++) {
     const last = await practiseUntilKilled(folder, Math.round(random() * 2500));
-    const store = await openStore(folder);
+    const store = await openStore(folder, { reading: readHere });
     expect(store.repaired).toEqual([]);
     await store.recover();
     const sessions = await store.list();

@@ -19,6 +19,7 @@ import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
 import { streamSession } from '../../../src/sensors/sources/synthetic/index.ts';
 import { CLOCK_FITS_FILE, writeClockFits } from '../../../src/sessions/clockFits.ts';
 import { openDatabase } from '../../../src/sessions/store/driver.ts';
+import { readHere } from '../../../src/sessions/store/reading.ts';
 import type { NewRecording, Recording } from '../../../src/sessions/store/recording.ts';
 import { type SessionStore, openStore } from '../../../src/sessions/store/store.ts';
 import { refusalOf, scratch } from '../makeSession.ts';
@@ -58,7 +59,7 @@ function fill({ writer }: Recording): void {
 }
 
 async function open(folder: string): Promise<SessionStore> {
-  const store = await openStore(folder);
+  const store = await openStore(folder, { reading: readHere });
   onTestFinished(() => store.close().catch(() => undefined));
   return store;
 }
