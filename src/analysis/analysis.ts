@@ -12,7 +12,7 @@ import { stepTrack } from '../orientation/track.ts';
 import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { stepShock } from '../swings/shock.ts';
-import { closeCut, stepCut } from '../swings/cutSwing.ts';
+import { type CutSwing, closeCut, cutReadings, stepCut } from '../swings/cutSwing.ts';
 import type { SwingReadings } from '../swings/analyseSwing.ts';
 import { type SwingSignals, axialRate, signalsOf } from '../swings/signals.ts';
 import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
@@ -23,7 +23,13 @@ import { findHeadings, followDrift, looksSet, rezero } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { lastTimeS } from './summary.ts';
 import { takePain, watchRange } from './warn.ts';
-import { closeSwinging, rememberClub, rememberShock, stepSwinging } from './swinging.ts';
+import {
+  closeSwinging,
+  rememberClub,
+  rememberShock,
+  shocksBetween,
+  stepSwinging,
+} from './swinging.ts';
 
 export { start, type AnalysisState } from './state.ts';
 export { lastTimeS, result } from './summary.ts';
@@ -52,7 +58,7 @@ export function replan(state: AnalysisState, plan: Plan): void {
 export function finish(state: AnalysisState, emit: Emit): void {
   flushPairing(state.pairing, (pair) => takePair(state, pair, emit));
   const swing = closeSwinging(state.swinging);
-  const cut = closeCut(state.cut, lastTimeS(state));
+  const cut = readCut(state, closeCut(state.cut, lastTimeS(state)));
   for (const ended of [swing, cut]) if (ended !== null) takeSwing(state, ended, emit);
   state.pending.splice(0).forEach((event) => takeEvent(state, event, emit));
   const { calibrating } = state;
@@ -102,7 +108,7 @@ function takeChest(state: AnalysisState, o: Orientation, onPair: (p: SensorPair)
 
 function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) => void): void {
   remember(state.calibrating, 'trailArm', o);
-  rememberShock(state.swinging, stepShock(state.shock, o.timeS, o.acc));
+  rememberShock(state.swinging, stepShock(state.shock, o.timeS, o.acc, !o.interpolated));
   pairArm(state.pairing, o, onPair);
 }
 
@@ -166,15 +172,16 @@ function followCut(
   signals: SwingSignals,
   seen: boolean,
 ): SwingReadings | null {
-  const { phase, lastStillS } = state.swinging.detector;
+  const { phase, lastStillS, holdFromS } = state.swinging.detector;
   const { astray } = state.rezero;
   const startS = lastStillS ?? signals.timeS;
-  return stepCut(
-    state.cut,
-    { ...signals, astray, phase, startS, set: looksSet(state.rezero, frame) },
-    seen,
-  );
+  const held = holdFromS !== null;
+  const set = looksSet(state.rezero, frame);
+  return readCut(state, stepCut(state.cut, { ...signals, astray, phase, held, startS, set }, seen));
 }
+
+const readCut = (state: AnalysisState, cut: CutSwing | null): SwingReadings | null =>
+  cut && cutReadings(cut, shocksBetween(state.swinging, cut.startS, cut.endS));
 
 /** Live axial rotation: counted from the still top until the swing is over. */
 function followRotation(state: AnalysisState, frame: BodyFrame): void {

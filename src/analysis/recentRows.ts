@@ -7,7 +7,7 @@ import type { ShockSample } from '../swings/shock.ts';
 
 export const ORIENTATION_WIDTH = 12;
 export const FRAME_WIDTH = 16;
-export const SHOCK_WIDTH = 2;
+export const SHOCK_WIDTH = 3;
 
 const GAP = 1;
 const SATURATED = 2;
@@ -64,11 +64,12 @@ export function readFrame(d: readonly number[], at: number): BodyFrame {
 }
 
 export function pushShock(r: Recent, s: ShockSample): void {
-  r.data.push(s.timeS, s.size);
+  r.data.push(s.timeS, s.size, s.seen ? 1 : 0);
   trimRecent(r);
 }
 
 export const readShock = (d: readonly number[], at: number): ShockSample => ({
   timeS: d[at] ?? 0,
   size: d[at + 1] ?? 0,
+  seen: d[at + 2] === 1,
 });

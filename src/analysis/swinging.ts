@@ -51,6 +51,9 @@ export function rememberShock(s: SwingingState, shock: ShockSample): void {
   pushShock(s.shocks, shock);
 }
 
+export const shocksBetween = (s: SwingingState, fromS: number, toS: number): ShockSample[] =>
+  readRecent(s.shocks, fromS, toS, readShock);
+
 /** One reading of the third sensor, on the club: only how strong it is pulled counts. */
 export function rememberClub(s: SwingingState, timeS: number, force: number): void {
   if (timeS <= (s.clubS ?? -Infinity)) return;
@@ -93,7 +96,7 @@ function closeSwing(s: SwingingState): SwingReadings | null {
   return analyseSwing(
     {
       frames: readRecent(s.frames, fromS, c.endS, readFrame),
-      shocks: readRecent(s.shocks, fromS, c.endS, readShock),
+      shocks: shocksBetween(s, fromS, c.endS),
       club: readRecent(s.club, fromS, c.endS, (d, at) => ({
         timeS: d[at] ?? 0,
         force: d[at + 1] ?? 0,

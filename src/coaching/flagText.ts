@@ -16,5 +16,7 @@ export const FLAG_TEXT: Readonly<Record<RepetitionFlag, string>> = {
   together: 'chest and arm started together (less than 20 ms apart)',
   'impact-not-detected':
     'no impact was found, so the fastest turn of the chest was looked for to the end of the movement',
+  'impact-not-seen':
+    'the arm sensor was silent when a ball would have been hit; say so if there was one',
   'marked-by-hand': 'its kind was set by hand',
 };

@@ -14,7 +14,11 @@ import type { Check, Cue, Verdict } from './judgement.ts';
 import { type Plan, TARGET_MEASURES, type Target, type TargetMeasure } from './plan.ts';
 
 /** Flags after which no number of the repetition is trusted. */
-const UNSCORED: Partial<Record<RepetitionFlag, Unscored>> = { gap: 'gap', saturated: 'range' };
+const UNSCORED: Partial<Record<RepetitionFlag, Unscored>> = {
+  gap: 'gap',
+  'impact-not-seen': 'gap',
+  saturated: 'range',
+};
 
 /** The club was not caught in the time a fall can take: it landed, or no catch was found. */
 export const catchMissed = (r: Pick<Rehearsal, 'flags'>): boolean =>

@@ -88,6 +88,7 @@ const flag = oneOf([
   'release-measured',
   'together',
   'impact-not-detected',
+  'impact-not-seen',
   'marked-by-hand',
 ]);
 

@@ -6,7 +6,7 @@ import type { SwingCandidate } from './detector.ts';
 import { postureMeasures } from './measures.ts';
 import { type Moments, armStart, isCalm, momentsOf } from './moments.ts';
 import type { Ball, Measures, PracticeSwing, Rehearsal, RepetitionFlag } from './repetition.ts';
-import { type Shock, type ShockSample, strongestShock } from './shock.ts';
+import { type Shock, type ShockSample, longestSilence, strongestShock } from './shock.ts';
 import { SWING } from './swingLimits.ts';
 import { type SwingWindow, indexAt, indexOfMax, swingWindow } from './window.ts';
 
@@ -49,8 +49,15 @@ export function analyseSwing(data: SwingData, candidate: SwingCandidate): SwingR
       ? // where it was none, its blows may be those of a fast swing, as strong as a soft catch
         rehearsal(w, data, candidate, m, kind === 'rehearsal' ? 0 : SWING.ballShock)
       : fullSwing(w, k, k === 'ball' ? impact : null, candidate, m);
-  return { detected: as(kind), others: KINDS.filter((k) => k !== kind).map(as) };
+  const unseen = impact === null && isFullSwing(w, m) && isBlind(w, data.shocks, m);
+  const detected = unseen ? withFlag(as(kind), 'impact-not-seen') : as(kind);
+  return { detected, others: KINDS.filter((k) => k !== kind).map(as) };
 }
+
+const withFlag = (swing: AnalysedSwing, flag: RepetitionFlag): AnalysedSwing => ({
+  ...swing,
+  flags: [...swing.flags, flag],
+});
 
 function kindOf(w: SwingWindow, c: SwingCandidate, m: Moments, impact: Shock | null): Kind | null {
   const held = m.holdS >= SWING.shortestHoldS;
@@ -96,13 +103,20 @@ function fullSwing(
  * fast swing has weaker ones, and a made-up time is worse than none.
  */
 function impactOf(w: SwingWindow, shocks: readonly ShockSample[], m: Moments): Shock | null {
-  const peakS = w.timeS[m.peakIndex] ?? m.topS;
-  const shock = strongestShock(
-    shocks,
-    peakS - SWING.impactBeforePeakS,
-    peakS + SWING.impactAfterPeakS,
-  );
+  const shock = strongestShock(shocks, ...blowSpan(w, m));
   return shock !== null && shock.size >= SWING.ballShock ? shock : null;
+}
+
+/** Where the blow of a ball would be, session s. */
+function blowSpan(w: SwingWindow, m: Moments): [fromS: number, toS: number] {
+  const peakS = w.timeS[m.peakIndex] ?? m.topS;
+  return [peakS - SWING.impactBeforePeakS, peakS + SWING.impactAfterPeakS];
+}
+
+/** Readings of the arm are missing there, too many to say that there was none. */
+function isBlind(w: SwingWindow, shocks: readonly ShockSample[], m: Moments): boolean {
+  const [fromS, toS] = blowSpan(w, m);
+  return longestSilence(shocks, fromS, Math.min(toS, w.timeS.at(-1) ?? toS)) > SWING.blowS;
 }
 
 function rehearsal(

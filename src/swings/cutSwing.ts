@@ -1,6 +1,8 @@
-import type { SwingReadings } from './analyseSwing.ts';
+import type { AnalysedSwing, SwingReadings } from './analyseSwing.ts';
 import type { SwingPhase } from './detector.ts';
 import { NO_MEASURES, type RepetitionFlag } from './repetition.ts';
+import { type Shock, type ShockSample, strongestShock } from './shock.ts';
+import { SWING } from './swingLimits.ts';
 
 /** One frame, as far as a swing that the signal cut off can be told by it. */
 export interface CutSignals {
@@ -8,10 +10,14 @@ export interface CutSignals {
   /** Samples are missing, or were, and nobody knows since where the person faces. */
   readonly astray: boolean;
   readonly phase: SwingPhase;
+  /** Still at the top, now or before this movement from it. */
+  readonly held: boolean;
   /** By gravity it looks like the still addresses before. */
   readonly set: boolean;
   /** Away from the target -. */
   readonly turnDeg: number;
+  /** Toward the target, deg/s. */
+  readonly turnRate: number;
   /** Toward the trail side +; needs no heading. */
   readonly lateralDeg: number;
   /** Start of the last still or slow period, session s. */
@@ -22,6 +28,13 @@ export interface CutSignals {
 interface Cut {
   readonly startS: number;
   readonly lostS: number;
+  /** Seen on its way from the top as fast as a full swing, without a hold: no rehearsal. */
+  readonly full: boolean;
+}
+
+/** The same once it is over, session s. */
+export interface CutSwing extends Cut {
+  readonly endS: number;
 }
 
 /** Plain data. */
@@ -59,7 +72,7 @@ const IN_SWING: readonly SwingPhase[] = ['backswing', 'top', 'released'];
  * Takes one frame; returns a swing that the signal cut off, once it is surely over.
  * @param seen the detector has just closed a swing: it saw enough after all
  */
-export function stepCut(c: CutState, s: CutSignals, seen: boolean): SwingReadings | null {
+export function stepCut(c: CutState, s: CutSignals, seen: boolean): CutSwing | null {
   if (seen) {
     c.cut = null;
     c.told = true;
@@ -68,15 +81,15 @@ export function stepCut(c: CutState, s: CutSignals, seen: boolean): SwingReading
   if (!s.astray) return findAgain(c, s, seen);
   const { before } = c;
   if (c.cut === null && !c.told && before !== null && hasBegun(c, before, s))
-    c.cut = { startS: before.startS, lostS: before.timeS };
+    c.cut = { startS: before.startS, lostS: before.timeS, full: isFull(before) };
   return isOver(c, s) ? tell(c, s.timeS) : null;
 }
 
 /** What still waits when the recording ends. */
-export const closeCut = (c: CutState, endS: number): SwingReadings | null =>
+export const closeCut = (c: CutState, endS: number): CutSwing | null =>
   c.cut === null ? null : tell(c, endS);
 
-function findAgain(c: CutState, s: CutSignals, seen: boolean): SwingReadings | null {
+function findAgain(c: CutState, s: CutSignals, seen: boolean): CutSwing | null {
   const swing = c.cut !== null && !seen ? tell(c, s.timeS) : null;
   const set = s.phase === 'address' && (s.set || c.set);
   Object.assign(c, createCut(), { before: s, set, ended: c.ended && !set });
@@ -96,20 +109,43 @@ function isOver(c: CutState, s: CutSignals): boolean {
   return c.overS !== null && s.timeS - c.overS >= OVER_FOR_S;
 }
 
-function tell(c: CutState, endS: number): SwingReadings | null {
+const isFull = ({ phase, held, turnRate }: CutSignals): boolean =>
+  phase === 'released' && !held && turnRate >= SWING.fullSwingDegPerS;
+
+function tell(c: CutState, endS: number): CutSwing | null {
   const { cut } = c;
   c.cut = null;
   c.told = true;
-  return cut === null ? null : unseen(cut, endS);
+  return cut && { ...cut, endS };
 }
 
 const FLAGS: readonly RepetitionFlag[] = ['gap', 'not-seen'];
+/** A blow later than this after the signal went is not of this swing, s. A choice. */
+const BLOW_WITHIN_S = 4;
 
-/** Times stand where the signal went: nothing is known of the moments themselves. */
-function unseen({ startS, lostS }: Cut, endS: number): SwingReadings {
+/**
+ * Times stand where the signal went: nothing is known of the moments themselves. What it was is told by a ball's blow,
+ * where the arm felt one, or by its speed; else it is taken for what is done most.
+ * @param shocks of the arm sensor, from the start of the swing to its end
+ */
+export function cutReadings(cut: CutSwing, shocks: readonly ShockSample[]): SwingReadings {
+  const blow = strongestShock(shocks, cut.lostS, Math.min(cut.endS, cut.lostS + BLOW_WITHIN_S));
+  const impact = blow !== null && blow.size >= SWING.surelyBallShock ? blow : null;
+  const kind = impact ? 'ball' : cut.full ? 'practiceSwing' : 'rehearsal';
+  const all = unseen(cut, impact);
+  return {
+    detected: all[kind],
+    others: Object.values(all).filter((swing) => swing.kind !== kind),
+  };
+}
+
+function unseen(
+  { startS, lostS, endS }: CutSwing,
+  impact: Shock | null,
+): Readonly<Record<AnalysedSwing['kind'], AnalysedSwing>> {
   const common = { startS, topS: lostS, endS, measures: NO_MEASURES, flags: FLAGS };
   return {
-    detected: {
+    rehearsal: {
       kind: 'rehearsal',
       ...common,
       releaseS: lostS,
@@ -118,9 +154,7 @@ function unseen({ startS, lostS }: Cut, endS: number): SwingReadings {
       catchConfidence: 0,
       holdS: 0,
     },
-    others: [
-      { kind: 'ball', ...common, deliveryS: lostS, impactS: null },
-      { kind: 'practiceSwing', ...common, deliveryS: lostS },
-    ],
+    ball: { kind: 'ball', ...common, deliveryS: lostS, impactS: impact?.timeS ?? null },
+    practiceSwing: { kind: 'practiceSwing', ...common, deliveryS: lostS },
   };
 }

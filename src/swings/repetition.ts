@@ -49,6 +49,7 @@ export type RepetitionFlag =
   | 'release-measured'
   | 'together'
   | 'impact-not-detected'
+  | 'impact-not-seen'
   | 'marked-by-hand';
 
 interface RepetitionBase {

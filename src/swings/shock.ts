@@ -5,6 +5,8 @@ import { type Vec3, norm, vec3 } from '../math/vec3.ts';
 export interface ShockSample {
   readonly timeS: number;
   readonly size: number;
+  /** A reading of the sensor; else one put in where one was lost, which hides what was felt there. */
+  readonly seen: boolean;
 }
 
 interface TimedAcc {
@@ -30,12 +32,12 @@ const EVEN_NOISE = Math.sqrt(20);
  * reading is missing the size is taken in units of the noise, which the longer reach makes larger; where more are
  * missing a smooth movement itself would look like a blow, so the size is 0. Mounting does not matter.
  */
-export function stepShock(s: ShockState, timeS: number, acc: Vec3): ShockSample {
+export function stepShock(s: ShockState, timeS: number, acc: Vec3, seen = true): ShockSample {
   const [c, b, a] = s.last;
   const gap = c !== undefined && b !== undefined && timeS - c.timeS > GAP * (c.timeS - b.timeS);
   s.last = [{ timeS, acc }, ...(gap ? [] : s.last.slice(0, 2))];
-  if (gap || a === undefined || b === undefined || c === undefined) return { timeS, size: 0 };
-  return { timeS, size: distance(timeS, acc, a, b, c) };
+  if (gap || a === undefined || b === undefined || c === undefined) return { timeS, size: 0, seen };
+  return { timeS, size: distance(timeS, acc, a, b, c), seen };
 }
 
 /** From the parabola through `a`, `b` and `c` (Lagrange's weights). */
@@ -92,6 +94,16 @@ export function strongestShock(
   if (size <= limit) return null;
   const timeS = samples[onset - 1]?.timeS ?? samples[onset]?.timeS ?? fromS;
   return { timeS, size, confidence: Math.min(1, size / (3 * limit)) };
+}
+
+/** The longest time between two times without a reading, s. */
+export function longestSilence(
+  samples: readonly ShockSample[],
+  fromS: number,
+  toS: number,
+): number {
+  const times = samples.flatMap((s) => (s.seen && s.timeS > fromS && s.timeS < toS ? s.timeS : []));
+  return Math.max(...[...times, toS].map((t, i) => t - (times[i - 1] ?? fromS)));
 }
 
 const sizeAt = (samples: readonly ShockSample[], i: number): number => samples[i]?.size ?? 0;

@@ -10,9 +10,13 @@ export const SWING = {
   throughAfterHoldDeg: 15,
   /** A ball's shock at the upper arm is larger than any catch's. */
   ballShock: 6.5,
+  /** One that can be no catch, where nothing of the movement itself was seen. Simulated: catches to 9, balls from 19. */
+  surelyBallShock: 13,
   /** Where the blow of a ball is looked for about the fastest turn. */
   impactBeforePeakS: 0.06,
   impactAfterPeakS: 0.2,
+  /** A blow rings this long; where the arm was silent for longer it may have gone unseen. */
+  blowS: 0.03,
   /** A rehearsal is a quick movement: peak within this time of its start; calm lowering takes longer. */
   quickRiseS: 0.42,
   /** No catch sooner than this after the release. */

@@ -41,17 +41,32 @@ describe('after sensors were silent in the middle of a rehearsal', () => {
 
 type Moment = 'backswing' | 'top' | 'hold' | 'release' | 'catch';
 
-/** Good rehearsals, analysed up to just before the second begins, and when things happen in that. */
-function untilSecond(seed: number) {
+const made = new Map<string, ReturnType<typeof analysedBefore>>();
+/** Three repetitions, analysed up to just before the second begins. */
+function beforeSecond(seed: number, script: string) {
+  const key = `${seed} ${script}`;
+  const known = made.get(key) ?? analysedBefore(seed, script);
+  made.set(key, known);
+  return known;
+}
+
+function analysedBefore(seed: number, script: string) {
   const hand = seed % 2 === 0 ? 'right' : 'left';
-  const session = simulateSession({ seed, hand, script: 'r r r', radio: { lostShare: 0 } });
+  const session = simulateSession({ seed, hand, script, radio: { lostShare: 0 } });
   const second = session.truth.repetitions[1];
-  if (second?.kind !== 'rehearsal') throw new Error('not the script that was asked for');
+  if (second === undefined) throw new Error('not the script that was asked for');
   const state = start({ hand, plan: DEFAULT_PLAN });
   for (const event of session.events) step(state, { kind: 'event', event }, () => {});
   const samples = session.packets.flatMap((p) => p.samples).sort((a, b) => a.timeS - b.timeS);
   const from = samples.findIndex((s) => s.timeS > second.startS - 1);
   for (const sample of samples.slice(0, from)) step(state, { kind: 'sample', sample }, () => {});
+  return { before: JSON.stringify(state), rest: samples.slice(from), second };
+}
+
+/** Good rehearsals, and when things happen in the second. */
+function untilSecond(seed: number) {
+  const { before, rest, second } = beforeSecond(seed, 'r r r');
+  if (second.kind !== 'rehearsal') throw new Error('not the script that was asked for');
   const at: Record<Moment, number> = {
     backswing: second.topS - 0.5,
     top: second.topS - 0.1,
@@ -59,7 +74,7 @@ function untilSecond(seed: number) {
     release: second.chestOnsetS - 0.1,
     catch: (second.catchS ?? second.endS) - 0.15,
   };
-  return { before: JSON.stringify(state), rest: samples.slice(from), at };
+  return { before, rest, at };
 }
 
 describe('a rehearsal that the signal cuts off', () => {
@@ -134,5 +149,68 @@ describe('a rehearsal that the signal cuts off', () => {
         step(state, { kind: 'sample', sample }, () => {});
     finish(state, () => {});
     expect(result(state, 'x').repetitions).toHaveLength(2);
+  });
+});
+
+describe('a swing at a ball that the signal cuts off', () => {
+  const SEEDS = [11, 12];
+  /** The second of three, with these sensors silent from `fromS` before its delivery on, for so long. */
+  function cut(
+    seed: number,
+    word: string,
+    silent: readonly Sensor[],
+    beforeS: number,
+    forS: number,
+  ) {
+    const { before, rest, second } = beforeSecond(seed, `r ${word} r`);
+    const fromS = ('deliveryS' in second ? second.deliveryS : second.topS) - beforeS;
+    const lost = (s: ImuSample) =>
+      silent.includes(s.sensor) && s.timeS > fromS && s.timeS < fromS + forS;
+    const state = JSON.parse(before) as ReturnType<typeof start>;
+    for (const sample of rest) if (!lost(sample)) step(state, { kind: 'sample', sample }, () => {});
+    finish(state, () => {});
+    const { repetitions, ledger } = result(state, 'x');
+    expect(repetitions.map((r) => r.kind === 'rehearsal')).toEqual([true, expect.anything(), true]);
+    return { second, told: repetitions[1], ledger };
+  }
+
+  it.each([0.7, 2, 3])(
+    'is a ball where the arm felt its blow while the chest was silent (%f s)',
+    (forS) => {
+      for (const seed of SEEDS) {
+        const { second, told, ledger } = cut(seed, 'b', ['chest'], 0.3, forS);
+        expect(told).toMatchObject({ kind: 'ball', flags: ['gap', 'not-seen'] });
+        const impactS = (told?.kind === 'ball' && told.impactS) || 0;
+        expect(Math.abs(impactS - (second.kind === 'ball' ? second.impactS : 1))).toBeLessThan(
+          0.02,
+        );
+        expect(ledger.entries).toBe('rbr');
+      }
+    },
+  );
+
+  it('is no rehearsal where the signal went in a fast swing that had not held', () => {
+    for (const seed of SEEDS) {
+      const { told, ledger } = cut(seed, 'b', ['chest', 'trailArm'], 0.08, 0.7);
+      expect(told).toMatchObject({ kind: 'practiceSwing', flags: ['gap', 'not-seen'] });
+      expect(ledger.entries).toBe('rr');
+    }
+  });
+
+  it.each([0.05, 0.1, 0.3, 1.2])(
+    'may have been one where only the arm was silent at the blow: it is said (%f s)',
+    (forS) => {
+      for (const seed of SEEDS) {
+        const { told } = cut(seed, 'b', ['trailArm'], -0.02, forS);
+        expect(told?.kind).toBe('practiceSwing');
+        expect(told?.flags).toContain('impact-not-seen');
+      }
+    },
+  );
+
+  it('is not said of a practice swing that was all seen', () => {
+    const { told } = cut(12, 'p', [], 0, 0);
+    expect(told?.kind).toBe('practiceSwing');
+    expect(told?.flags).toEqual([]);
   });
 });

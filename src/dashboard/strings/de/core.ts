@@ -118,6 +118,8 @@ const FLAGS: Readonly<Record<RepetitionFlag, string>> = {
   together: 'Brust und Arm sind gleichzeitig gestartet (weniger als 20 ms auseinander)',
   'impact-not-detected':
     'es wurde kein Treffer gefunden, deshalb wurde die schnellste Drehung der Brust bis zum Ende der Bewegung gesucht',
+  'impact-not-seen':
+    'der Armsensor war still, als ein Ball getroffen worden wäre; sag es, wenn es einer war',
   'marked-by-hand': 'die Art wurde von Hand gesetzt',
 };
 
