@@ -71,6 +71,9 @@ describe('a session under review', () => {
     await page.locator('.multiples li').nth(14).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     expect(await page.locator('.plan-kept').innerText()).toMatch(/Mix kept.*Volume kept/s);
+    expect(await page.locator('.sensor-quality').innerText()).toMatch(
+      /^Chest: \d+\.\d readings a second, \d+\.\d % lost, (no gap|\d+ gaps?).*\nTrail arm: /,
+    );
     const flexion = page.locator('.measure-table tr[data-measure=addedFlexionDeg]');
     expect(await flexion.innerText()).toMatch(/±4°, n 11.*±4°, n 4/s);
 

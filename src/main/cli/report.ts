@@ -94,7 +94,7 @@ function qualityCells(q: SensorQuality): string[] {
     `${q.saturated} at the end of the range`,
     q.clockResidualMs === null
       ? 'no device clock'
-      : `clock within ${q.clockResidualMs.toFixed(1)} ms`,
+      : `clock steady to ${q.clockResidualMs.toFixed(1)} ms`,
   ];
 }
 

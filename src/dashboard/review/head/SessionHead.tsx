@@ -1,5 +1,6 @@
 import type { SessionDetail } from '../../../streaming/sessionsContract.ts';
 import { t } from '../../strings/strings.ts';
+import { Sensors } from './Sensors.tsx';
 import { type PlanKept, planKept } from './planKept.ts';
 
 const words = t.review;
@@ -70,6 +71,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
           {t.sessions.note}: {notes.note}
         </p>
       )}
+      {analysis !== null && <Sensors quality={analysis.quality} />}
     </header>
   );
 }

@@ -33,6 +33,14 @@ export const review: Strings['review'] = {
   weekNotKept: (done, most) =>
     `Woche nicht eingehalten: ${done} in den sieben Tagen bis dahin, höchstens ${most} verlangt.`,
   warnings: 'Warnungen',
+  sensors: {
+    title: 'Wie gut die Sensoren waren',
+    rate: (perSecond) => `${perSecond} Messungen je Sekunde`,
+    lost: (pct) => `${pct} % verloren`,
+    gaps: (n, s) => (n === 0 ? 'keine Lücke' : `${count(n, 'Lücke', 'Lücken')} (${s} s)`),
+    saturated: (n) => `${count(n, 'Messung', 'Messungen')} am Ende des Messbereichs`,
+    clock: (ms) => `Uhr auf ${ms} ms gleichmäßig`,
+  },
   head: {
     title: 'Messwerte der Einheit',
     measure: 'Messwert',

@@ -33,6 +33,14 @@ export const review = {
   weekNotKept: (done: number, most: number): string =>
     `Week not kept: ${done} in the seven days up to it, at most ${most} asked.`,
   warnings: 'Warnings',
+  sensors: {
+    title: 'How well the sensors did',
+    rate: (perSecond: string): string => `${perSecond} readings a second`,
+    lost: (pct: string): string => `${pct} % lost`,
+    gaps: (n: number, s: string): string => (n === 0 ? 'no gap' : `${count(n, 'gap')} (${s} s)`),
+    saturated: (n: number): string => `${count(n, 'reading')} at the end of the range`,
+    clock: (ms: string): string => `clock steady to ${ms} ms`,
+  },
   head: {
     title: 'Measures of the session',
     measure: 'Measure',
