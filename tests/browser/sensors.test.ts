@@ -3,10 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { de } from '../../src/dashboard/strings/de.ts';
 import { BleSource } from '../../src/sensors/sources/ble/bleSource.ts';
 import { SensorDesk } from '../../src/sensors/sources/ble/desk.ts';
 import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
 import { Pairings } from '../../src/sensors/sources/ble/pairings.ts';
+import { radioProblem } from '../../src/sensors/sources/ble/problem.ts';
 import { Radio } from '../../src/sensors/sources/ble/radio.ts';
 import { nobleIsInstalled } from '../virtual-radio/install.ts';
 import { inRoom, type Room } from '../virtual-radio/room.ts';
@@ -43,7 +45,7 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  async function open(room: Room | null, size: keyof typeof SIZES): Promise<Page> {
+  async function open(room: Room | null, size: keyof typeof SIZES, lang = 'en'): Promise<Page> {
     folder = mkdtempSync(join(tmpdir(), 'stillcatch-'));
     radio = new Radio(monotonicMs, inRoom(room, join(folder, 'lock')));
     const source = new BleSource(radio, [], monotonicMs);
@@ -52,9 +54,11 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
     );
     service = await startService(source, { desk });
     const viewport = SIZES[size];
-    const { page } = await openPage(browser, `${service.url}#/sensors`, { viewport });
+    const { page } = await openPage(browser, `${service.url}?lang=${lang}#/sensors`, { viewport });
     return page;
   }
+
+  const focused = (page: Page): Promise<string> => page.evaluate('document.activeElement.id');
 
   /** Kept where somebody asked to look at the pages. */
   const picture = async (page: Page, name: string): Promise<void> => {
@@ -67,13 +71,17 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
     const chest = page.getByTestId('place-chest');
     await page.getByText('this one is moving').first().waitFor();
     await picture(page, 'sensors-around');
-    await chest.getByRole('button', { name: 'Choose by tapping' }).click();
+    await chest.getByRole('button', { name: 'Choose by tapping: chest' }).click();
     await chest.getByText('Blue').waitFor();
     await chest.getByText(/^10[345] of 104 Hz$/).waitFor();
-    await page.getByRole('button', { name: 'Wear as trail arm: Movesense 1' }).click();
+    expect(await focused(page)).toBe('place-chest');
+    await page.getByRole('button', { name: 'Wear on trail arm: Movesense 1' }).focus();
+    await page.keyboard.press('Enter');
     const arm = page.getByTestId('place-trailArm');
     await arm.getByText('streaming').waitFor();
     await arm.getByText('64 %').waitFor();
+    // the button is gone with its row; the keyboard goes on at the place
+    expect(await focused(page)).toBe('place-trailArm');
     await picture(page, 'sensors-worn');
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Swap chest and arm' }).click();
@@ -86,10 +94,17 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
     expect(service.practice.view().sensors.map((s) => s.state)).toEqual(['streaming', 'streaming']);
   });
 
-  it('says what is missing and what to do where there is no adapter', async () => {
-    const page = await open(null, 'phone');
-    await page.getByText('No Bluetooth adapter was found.').waitFor();
-    await page.getByText(/Plug in a Bluetooth adapter/).waitFor();
+  it('says what is missing and what to do where there is no adapter, in the language of the page', async () => {
+    const page = await open(null, 'phone', 'de');
+    await page.getByText('Es wurde kein Bluetooth-Adapter gefunden.').waitFor();
+    const { message, mend } = radioProblem('no-adapter');
+    const said = await page.getByRole('alert').innerText();
+    for (const { say, run } of mend) {
+      expect(said).toContain(de.said.refusal(say));
+      if (run !== null) expect(said).toContain(run);
+    }
+    for (const english of [message, ...mend.map(({ say }) => say)])
+      expect(await page.locator('main').innerText()).not.toContain(english);
     await picture(page, 'sensors-problem');
     expect(await seriousFindings(page)).toEqual([]);
     const wide = await page.evaluate(

@@ -16,6 +16,8 @@ const VIEW: DeskView = {
   sensors: [],
   shaken: null,
   tapFor: null,
+  tapMissed: null,
+  notKept: null,
   sync: { state: 'idle' },
 };
 

@@ -1,42 +1,14 @@
-import { useEffect, useState } from 'preact/hooks';
 import type { SensorRole } from '../../sensors/sample.ts';
 import type { DeskSensor, DeskView } from '../../streaming/contract.ts';
+import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
 import { PlaceDrawing } from './PlaceDrawing.tsx';
+import { SensorNote, SensorState } from './SensorState.tsx';
 import { Trace } from './Trace.tsx';
 import { factsOf } from './facts.ts';
 import type { Desk } from './useDesk.ts';
 
 type Send = Desk['send'];
-
-/** Counts down from when the page heard of it. */
-function Retry({ ms }: { readonly ms: number }) {
-  const [leftMs, setLeftMs] = useState(ms);
-  useEffect(() => {
-    const fromMs = performance.now();
-    const timer = setInterval(() => setLeftMs(ms - (performance.now() - fromMs)), 500);
-    return () => clearInterval(timer);
-  }, [ms]);
-  return <>{t.desk.retryIn(Math.max(0, Math.ceil(leftMs / 1000)))}</>;
-}
-
-export function SensorState({ sensor }: { readonly sensor: DeskSensor }) {
-  const well = sensor.state === 'streaming';
-  const ill = sensor.state === 'lost' || sensor.state === 'retrying';
-  const look = well ? 'desk-well' : ill ? 'desk-ill' : 'desk-busy';
-  return (
-    <>
-      <p class={`desk-state ${look}`}>
-        <span class="sensor-dot" aria-hidden="true" />
-        {t.sensors.state[sensor.state]}
-        {sensor.state === 'retrying' && sensor.retryInMs !== null && (
-          <Retry ms={sensor.retryInMs} />
-        )}
-      </p>
-      {sensor.reason !== null && !well && <p class="desk-reason">{t.said.link(sensor.reason)}</p>}
-    </>
-  );
-}
 
 export function BlinkButton({
   sensor,
@@ -71,13 +43,18 @@ function Facts({ sensor }: { readonly sensor: DeskSensor }) {
   );
 }
 
-function Worn({ sensor, send }: { readonly sensor: DeskSensor; readonly send: Send }) {
+function Worn(props: {
+  readonly sensor: DeskSensor;
+  readonly moving: boolean;
+  readonly send: Send;
+}) {
+  const { sensor, moving, send } = props;
   return (
     <>
       <p class="desk-name">
         <strong>{sensor.name}</strong> <small>{t.said.refusal(sensor.kind)}</small>
       </p>
-      <SensorState sensor={sensor} />
+      <SensorState sensor={sensor} moving={moving} />
       <Trace values={sensor.trace} name={sensor.name} />
       <Facts sensor={sensor} />
       <div class="desk-buttons">
@@ -91,39 +68,35 @@ function Worn({ sensor, send }: { readonly sensor: DeskSensor; readonly send: Se
           {t.desk.takeOff}
         </button>
       </div>
+      <p class="desk-note">
+        <SensorNote sensor={sensor} />
+      </p>
     </>
   );
 }
 
-function Empty(props: {
-  readonly role: SensorRole;
-  readonly waiting: boolean;
-  readonly ready: boolean;
-  readonly send: Send;
-}) {
-  const { role, waiting, ready, send } = props;
-  if (waiting) {
-    return (
-      <>
-        <p class="desk-tap" role="status">
-          {t.desk.tapNow}
-        </p>
-        <button type="button" onClick={() => send({ type: 'cancel-tap' })}>
-          {t.desk.cancel}
-        </button>
-      </>
-    );
-  }
+function emptyText({ tapFor, tapMissed }: DeskView, role: SensorRole): string {
+  if (tapFor === role) return t.desk.tapNow;
+  return tapMissed === role ? t.desk.tapMissed : t.desk.empty;
+}
+
+function Empty(props: { readonly role: SensorRole; readonly view: DeskView; readonly send: Send }) {
+  const { role, view, send } = props;
+  const waiting = view.tapFor === role;
+  const look = role === 'club' ? 'quiet' : 'attention';
   return (
     <>
-      <p class="empty">{t.desk.empty}</p>
+      <p class={waiting ? 'desk-tap' : 'empty'} role="status">
+        {emptyText(view, role)}
+      </p>
       <button
         type="button"
-        class={role === 'club' ? 'quiet' : 'attention'}
-        disabled={!ready}
-        onClick={() => send({ type: 'assign-by-tap', role })}
+        class={waiting ? undefined : look}
+        disabled={!view.ready}
+        aria-label={waiting ? undefined : t.desk.chooseFor(t.sensors[role])}
+        onClick={() => send(waiting ? { type: 'cancel-tap' } : { type: 'assign-by-tap', role })}
       >
-        {t.desk.choose}
+        {waiting ? t.desk.cancel : t.desk.choose}
       </button>
     </>
   );
@@ -136,22 +109,24 @@ export function Place(props: {
   readonly send: Send;
 }) {
   const { role, view, send } = props;
+  const hand = useSection('hand') ?? 'right';
   const sensor = view.sensors.find((s) => s.role === role);
   const moving = sensor !== undefined && view.shaken === sensor.id;
   return (
     <li class={moving ? 'place place-moving' : 'place'} data-testid={`place-${role}`}>
       <PlaceDrawing role={role} />
       <div class="place-what">
-        <h3>{t.sensors[role]}</h3>
-        <p class="fine">{t.desk.place[role]}</p>
+        <h3 id={`place-${role}`} tabIndex={-1}>
+          {t.sensors[role]}
+        </h3>
+        <p class="fine">{t.desk.place[role](hand)}</p>
       </div>
       <div class="place-body">
         {sensor ? (
-          <Worn sensor={sensor} send={send} />
+          <Worn sensor={sensor} moving={moving} send={send} />
         ) : (
-          <Empty role={role} waiting={view.tapFor === role} ready={view.ready} send={send} />
+          <Empty role={role} view={view} send={send} />
         )}
-        {moving && <p class="desk-moving">{t.desk.moving}</p>}
       </div>
     </li>
   );

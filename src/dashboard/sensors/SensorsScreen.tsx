@@ -1,13 +1,12 @@
 import type { SensorRole } from '../../sensors/sample.ts';
 import type { DeskProblem, DeskView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
+import { hrefOf } from '../shell/router.ts';
 import { t } from '../strings/strings.ts';
 import { Around } from './Around.tsx';
-import { Place } from './Place.tsx';
+import { Places, useFocusAtPlace } from './Places.tsx';
 import { SyncCheck } from './SyncCheck.tsx';
 import { type Desk, useDesk } from './useDesk.ts';
-
-const PLACES: readonly SensorRole[] = ['chest', 'trailArm', 'club'];
 
 function Problem({ problem }: { readonly problem: DeskProblem }) {
   return (
@@ -28,38 +27,24 @@ function Problem({ problem }: { readonly problem: DeskProblem }) {
   );
 }
 
-function Places({ view, send }: { readonly view: DeskView; readonly send: Desk['send'] }) {
-  const both = PLACES.slice(0, 2).every((role) => view.sensors.some((s) => s.role === role));
-  return (
-    <section class="desk-part" aria-labelledby="places">
-      <div class="desk-head">
-        <h2 id="places">{t.desk.places}</h2>
-        {both && (
-          <button type="button" class="quiet" onClick={() => send({ type: 'swap' })}>
-            {t.desk.swap}
-          </button>
-        )}
-      </div>
-      <ul class="places">
-        {PLACES.map((role) => (
-          <Place key={role} role={role} view={view} send={send} />
-        ))}
-      </ul>
-    </section>
-  );
-}
-
 /** Sensors may be chosen and checked in any practice; only one of them takes their samples. */
 function NotUsed() {
   const source = useSection('source');
   if (source === null || source.kind === 'ble') return null;
-  return <p class="notice">{t.desk.notUsed}</p>;
+  if (source.kind === 'replay') return <p class="notice">{t.desk.notUsedReplay}</p>;
+  return (
+    <p class="notice">
+      {t.desk.notUsed} <a href={hrefOf('today')}>{t.desk.toToday}</a>
+    </p>
+  );
 }
 
 const streams = (view: DeskView, role: SensorRole): boolean =>
   view.sensors.some((s) => s.role === role && s.state === 'streaming');
 
-function Open({ view, send }: { readonly view: DeskView; readonly send: Desk['send'] }) {
+function Open(props: { readonly view: DeskView; readonly send: Desk['send'] }) {
+  const { view } = props;
+  const send = useFocusAtPlace(view, props.send);
   const able = streams(view, 'chest') && streams(view, 'trailArm');
   return (
     <>
@@ -79,7 +64,7 @@ export function SensorsScreen() {
       <h1>{t.desk.title}</h1>
       <p class="lead">{t.desk.lead}</p>
       {error !== null && (
-        <p class="notice notice-bad" role="alert">
+        <p class="notice notice-bad desk-error" role="alert">
           {error}
         </p>
       )}

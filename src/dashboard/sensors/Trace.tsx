@@ -1,33 +1,23 @@
 import { t } from '../strings/strings.ts';
+import { HEIGHT, traceLines, type Values, WIDTH } from './traceLines.ts';
 
-const WIDTH = 200;
-const HEIGHT = 44;
-/** A quick turn of the arm fills the height; slower movement still shows. */
-const FULL_DEG_PER_S = 400;
-
-const height = (degPerS: number): number =>
-  HEIGHT - 2 - (HEIGHT - 4) * Math.sqrt(Math.min(1, degPerS / FULL_DEG_PER_S));
+/** What came in so many last steps counts as now. */
+const NOW_STEPS = 10;
 
 /** How the sensor moved over the last seconds: angular speed, root-scaled so that small movements show. */
-export function Trace({
-  values,
-  name,
-}: {
-  readonly values: readonly number[];
-  readonly name: string;
-}) {
-  const step = WIDTH / Math.max(1, values.length - 1);
-  const points = values.map((v, i) => `${(i * step).toFixed(1)},${height(v).toFixed(1)}`).join(' ');
-  const now = (values.at(-1) ?? 0).toFixed(0);
+export function Trace({ values, name }: { readonly values: Values; readonly name: string }) {
+  const now = values.slice(-NOW_STEPS).findLast((v) => v !== null) ?? null;
   return (
     <svg
       class="trace"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       preserveAspectRatio="none"
       role="img"
-      aria-label={t.desk.trace(name, now)}
+      aria-label={now === null ? t.desk.noTrace(name) : t.desk.trace(name, now.toFixed(0))}
     >
-      <polyline points={points} vector-effect="non-scaling-stroke" />
+      {traceLines(values).map((points, i) => (
+        <polyline key={i} points={points} vector-effect="non-scaling-stroke" />
+      ))}
     </svg>
   );
 }

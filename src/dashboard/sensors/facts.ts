@@ -6,12 +6,15 @@ export interface Fact {
   readonly name: string;
   readonly text: string;
   readonly ill: boolean;
+  /** What to do where it is not; empty where nothing is to be done. */
+  readonly advice: string;
 }
 
-const fact = (name: string, text: string | null, ill = false): Fact => ({
+const fact = (name: string, text: string | null, ill = false, advice = ''): Fact => ({
   name,
   text: text ?? t.desk.unknown,
   ill,
+  advice,
 });
 
 /** Rough bands of received signal strength, dBm: common practice, no source. */
@@ -32,7 +35,8 @@ const LOOSE_CLOCK_MS = 5;
 function rateFact({ measuredRateHz, nominalRateHz }: DeskSensor): Fact {
   if (measuredRateHz === null || nominalRateHz === null) return fact(t.desk.rate, null);
   const off = Math.abs(measuredRateHz / nominalRateHz - 1) > 0.05;
-  return fact(t.desk.rate, t.desk.ofHz(measuredRateHz.toFixed(0), nominalRateHz.toFixed(0)), off);
+  const text = t.desk.ofHz(measuredRateHz.toFixed(0), nominalRateHz.toFixed(0));
+  return fact(t.desk.rate, text, off, measuredRateHz < nominalRateHz ? t.desk.advice.rate : '');
 }
 
 function ageFact({ lastPacketAgeMs }: DeskSensor): Fact {
@@ -44,28 +48,41 @@ function ageFact({ lastPacketAgeMs }: DeskSensor): Fact {
   return fact(t.desk.last, text, lastPacketAgeMs > OLD_MS);
 }
 
+function clockText(residualMs: number | null): string | null {
+  if (residualMs === null) return null;
+  return residualMs < 0.1 ? t.desk.residualUnder : t.desk.residual(t.decimal(residualMs, 1));
+}
+
 /** What is known of a worn sensor's link. */
 export function factsOf(s: DeskSensor): Fact[] {
   const { lostPct, batteryPct, rssiDbm, clockResidualMs, malformed } = s;
+  const { advice } = t.desk;
   return [
     rateFact(s),
     fact(
       t.desk.loss,
       lostPct === null ? null : t.desk.percent(t.decimal(lostPct, 1)),
       (lostPct ?? 0) > MUCH_LOST_PCT,
+      advice.loss,
     ),
     ageFact(s),
     fact(
       t.desk.battery,
       batteryPct === null ? null : t.desk.percent(batteryPct.toFixed(0)),
       (batteryPct ?? 100) < LOW_BATTERY_PCT,
+      advice.battery,
     ),
-    fact(t.desk.signal, signalText(rssiDbm), (rssiDbm ?? 0) < WEAK_DBM),
+    fact(t.desk.signal, signalText(rssiDbm), (rssiDbm ?? 0) < WEAK_DBM, advice.signal),
     fact(
       t.desk.clock,
-      clockResidualMs === null ? null : t.desk.residual(t.decimal(clockResidualMs, 1)),
+      clockText(clockResidualMs),
       (clockResidualMs ?? 0) > LOOSE_CLOCK_MS,
+      advice.clock,
     ),
-    ...(malformed > 0 ? [fact(t.desk.spoilt, String(malformed), true)] : []),
+    ...(malformed > 0 ? [fact(t.desk.spoilt, String(malformed), true, advice.spoilt)] : []),
   ];
 }
+
+/** The first thing to do about a sensor that sends; empty where all is well. */
+export const adviceFor = (s: DeskSensor): string =>
+  s.state === 'streaming' ? (factsOf(s).find((f) => f.ill && f.advice !== '')?.advice ?? '') : '';

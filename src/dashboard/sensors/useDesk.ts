@@ -13,6 +13,14 @@ export interface Desk {
   send(command: DeskCommand): void;
 }
 
+/** A sensor that gives no name goes by the end of its address. */
+const named = (view: DeskView): DeskView => ({
+  ...view,
+  sensors: view.sensors.map((s) =>
+    s.name === s.id ? { ...s, name: t.desk.unnamed(s.id.slice(-4)) } : s,
+  ),
+});
+
 /** An unanswered opening means a service without a desk. */
 const isAbsent = (reply: CommandReply): boolean => !reply.ok && reply.error === '';
 
@@ -23,7 +31,7 @@ export function useDesk(): Desk {
   const [view, setView] = useState<DeskView | null>(null);
   const [absent, setAbsent] = useState(false);
   const [error, setError] = useState<string | null>(null);
-  useEffect(() => feed.onDesk(setView), [feed]);
+  useEffect(() => feed.onDesk((view) => setView(named(view))), [feed]);
   useEffect(() => {
     if (!live) return;
     void feed.sendDesk({ type: 'open' }).then((reply) => setAbsent(isAbsent(reply)));

@@ -24,6 +24,7 @@ import { sessions } from './en/sessions.ts';
 import { secondScreen } from './en/secondScreen.ts';
 import { settings } from './en/settings.ts';
 import { after, today } from './en/today.ts';
+import { desk } from './en/desk.ts';
 import { localeWriting } from './locale.ts';
 
 const { tag, decimal, written, day, weekday, dayAndTime } = localeWriting('en-GB');
@@ -253,68 +254,7 @@ export const en = {
     silentFor: (s: number) => `(${s} s)`,
   },
 
-  desk: {
-    retryIn: (s: number) => (s > 0 ? ` in about ${s} s` : ' now'),
-    title: 'Sensors',
-    lead: 'Two sensors: one on the breastbone, one on the outside of the trail upper arm, just above the elbow.',
-    opening: 'Asking the service for its sensors …',
-    none: 'This service has no sensors page behind it.',
-    demo: 'Everything else works without: the simulated student and recordings need no sensors.',
-    notUsed:
-      'This practice does not use real sensors. To practise with the ones chosen here, start the service with: npm start -- --sensors bluetooth',
-    problem: 'No Bluetooth',
-    mend: 'What to do',
-    detail: (words: string) => `Details: ${words}`,
-    searching: 'Searching. Switch the sensors on and lay them near this computer.',
-    notSearching: 'Waiting for Bluetooth …',
-    recording:
-      'A practice with these sensors is running, so nothing new is searched for: it would disturb the links.',
-    places: 'Worn',
-    around: 'Around',
-    nothingAround: 'No other sensor is heard.',
-    place: {
-      chest: 'On the breastbone',
-      trailArm: 'Outside of the upper arm, just above the elbow',
-      club: 'Under the grip end; optional',
-    },
-    empty: 'No sensor yet',
-    choose: 'Choose by tapping',
-    tapNow: 'Tap the sensor with a finger now',
-    cancel: 'Cancel',
-    moving: 'this one is moving',
-    wear: (place: string) => `Wear as ${place.toLowerCase()}`,
-    takeOff: 'Take off',
-    blink: 'Blink',
-    blinkNamed: (name: string) => `Blink ${name}`,
-    takeOffNamed: (name: string) => `Take off ${name}`,
-    swap: 'Swap chest and arm',
-    rate: 'Rate',
-    loss: 'Lost',
-    last: 'Last packet',
-    battery: 'Battery',
-    signal: 'Signal',
-    clock: 'Clock',
-    spoilt: 'Spoilt packets',
-    unknown: 'not known',
-    ofHz: (hz: string, nominal: string) => `${hz} of ${nominal} Hz`,
-    percent: (pct: string) => `${pct} %`,
-    ago: (ms: string) => `${ms} ms ago`,
-    longAgo: (s: string) => `${s} s ago`,
-    dbm: (dbm: number, word: string) => `${word}, ${minus(String(dbm))} dBm`,
-    strength: ['very weak', 'weak', 'fair', 'good', 'strong'] as readonly string[],
-    residual: (ms: string) => `±${ms} ms`,
-    trace: (name: string, degPerS: string) =>
-      `Movement of ${name} over the last 5 seconds, now ${degPerS} degrees a second`,
-    syncTitle: 'Do both clocks agree?',
-    syncHelp:
-      'Hold both sensors firmly together and knock them three times against your palm, about once a second. A sensor at 100 Hz on a slow link can be up to 10 ms off though its clock above looks well: this shows it.',
-    syncStart: 'Check with three taps',
-    syncListening: (s: number) => `Tap now: three times, ${s} s left`,
-    syncDone: (ms: string, taps: number) =>
-      `${taps} taps felt by both; their clocks differ by ${ms} ms.`,
-    syncGood: 'That is within what two sensors can show.',
-    syncBad: 'More than 5 ms is too much: take both off and on, and check again.',
-  },
+  desk,
 
   warnings: {
     title: 'Warning',

@@ -39,8 +39,8 @@ export interface DeskSensor {
   readonly clockResidualMs: number | null;
   readonly malformed: number;
   readonly canBlink: boolean;
-  /** Angular speed, deg/s, every `TRACE_STEP_S` over the last `TRACE_S`, oldest first. */
-  readonly trace: readonly number[];
+  /** Angular speed, deg/s, every `TRACE_STEP_S` over the last `TRACE_S`, oldest first; `null` where nothing came. */
+  readonly trace: readonly (number | null)[];
 }
 
 export const TRACE_S = 5;
@@ -64,6 +64,10 @@ export interface DeskView {
   readonly shaken: string | null;
   /** Waits for a tap on the sensor to be worn here. */
   readonly tapFor: SensorRole | null;
+  /** The last such wait ended without a tap that was clearly one sensor's. */
+  readonly tapMissed: SensorRole | null;
+  /** Why it will not be remembered who is worn where, in words; `null` where it will. */
+  readonly notKept: string | null;
   readonly sync: DeskSync;
 }
 

@@ -67,6 +67,7 @@ export const LINK_TEXTS = {
 /** What the sensors page is told when it asks for something. */
 export const DESK_TEXTS = {
   'unknown-command': 'The sensors page asked for something the service does not know.',
+  'not-kept': 'Your choice holds until Stillcatch ends: the file {file} cannot be written.',
   gone: 'That sensor is not there any more.',
   'both-first': 'Both sensors must be connected first.',
   'too-few-taps':

@@ -58,6 +58,7 @@ const SAME = new Set([
   'plan.deg',
   'secondScreen.card',
   'secondScreen.pair.code',
+  'desk.heard',
   'desk.rate',
   'desk.dbm',
   'after.facts',

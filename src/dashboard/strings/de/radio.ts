@@ -76,6 +76,8 @@ export const LINKS: Readonly<Record<LinkTextKey, string>> = {
 /** What the sensors page is told when it asks for something. */
 export const DESK: Readonly<Record<DeskTextKey, string>> = {
   'unknown-command': 'Die Sensorseite wollte etwas, das der Dienst nicht kennt.',
+  'not-kept':
+    'Deine Wahl gilt, bis Stillcatch endet: In die Datei {file} lässt sich nicht schreiben.',
   gone: 'Dieser Sensor ist nicht mehr da.',
   'both-first': 'Erst müssen beide Sensoren verbunden sein.',
   'too-few-taps':

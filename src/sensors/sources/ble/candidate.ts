@@ -51,10 +51,10 @@ export class Candidate {
     return nowS - (this.#shake.timeS ?? -Infinity) < 0.5 ? this.#shake.level : 0;
   }
 
-  /** Angular speed, deg/s, oldest first; stretches without data are 0. */
-  trace(nowS: number): number[] {
+  /** Angular speed, deg/s, oldest first; `null` where no data came. */
+  trace(nowS: number): (number | null)[] {
     const last = Math.floor(nowS / TRACE_STEP_S);
-    const out = new Array<number>(POINTS).fill(0);
+    const out = new Array<number | null>(POINTS).fill(null);
     for (const { bin, value } of this.#trace) {
       const at = POINTS - 1 - (last - bin);
       if (at >= 0 && at < POINTS) out[at] = Math.round(value);

@@ -2,23 +2,27 @@ import { tapSync } from '../../clock/tapSync.ts';
 import type { SensorRole } from '../../sample.ts';
 import { mostShaken } from '../../shake.ts';
 import type { DeskCommand, DeskSync, DeskView } from '../deskView.ts';
-import { DESK_TEXTS } from '../radioTexts.ts';
+import { fill } from '../../sentence.ts';
+import { DESK_TEXTS, LINK_TEXTS } from '../radioTexts.ts';
 import type { Assignment } from './bleSource.ts';
 import { Candidate } from './candidate.ts';
 import { deskSensors } from './deskSensors.ts';
 import type { Wish } from './messages.ts';
 import { type Pairings, withAssignment } from './pairings.ts';
-import type { Radio } from './radio.ts';
+import type { LinkStatus, Radio } from './radio.ts';
+import { TapWait } from './tapWait.ts';
 
 /** Most sensors connected at once to find out which is which. */
 const MOST = 4;
 const TICK_MS = 100;
-const TAP_WAIT_MS = 20_000;
 const SYNC_MS = 8000;
+
+/** What the sensors page needs of the radio. */
+export type DeskRadio = Pick<Radio, 'status' | 'listen' | 'browse' | 'hold' | 'identify'>;
 
 /** The sensors page's side of the radio: who is around, who is worn where, how well they do. */
 export class SensorDesk {
-  readonly #radio: Radio;
+  readonly #radio: DeskRadio;
   readonly #pairings: Pairings;
   readonly #nowMs: () => number;
   readonly #onsetMs: number;
@@ -29,13 +33,13 @@ export class SensorDesk {
   #unlisten: () => void = () => undefined;
   #release: () => void = () => undefined;
   #held = '';
-  #tap: { role: SensorRole; sinceMs: number } | null = null;
+  readonly #tap = new TapWait();
   #sync: DeskSync = { state: 'idle' };
   #syncSinceMs = 0;
 
   /** @param assigned told after every change of who is worn where */
   constructor(
-    radio: Radio,
+    radio: DeskRadio,
     pairings: Pairings,
     nowMs: () => number,
     assigned: (all: readonly Assignment[]) => void = () => undefined,
@@ -49,6 +53,7 @@ export class SensorDesk {
 
   get view(): DeskView {
     const { problem, ready, recording, browsing } = this.#radio.status;
+    const { unwritable } = this.#pairings;
     return {
       problem: problem && {
         message: problem.message,
@@ -63,9 +68,12 @@ export class SensorDesk {
         this.#pairings.all,
         this.#candidates,
         this.#s(this.#nowMs()),
+        this.#candidates.size < MOST ? null : fill(LINK_TEXTS.waits, { most: MOST }),
       ),
       shaken: mostShaken(this.#levels()),
-      tapFor: this.#tap?.role ?? null,
+      tapFor: this.#tap.role,
+      tapMissed: this.#tap.missed,
+      notKept: unwritable === null ? null : fill(DESK_TEXTS['not-kept'], { file: unwritable }),
       sync: this.#sync,
     };
   }
@@ -80,10 +88,10 @@ export class SensorDesk {
       case 'assign':
         return this.#assign(command.id, command.role);
       case 'assign-by-tap':
-        this.#tap = { role: command.role, sinceMs: this.#nowMs() };
+        this.#tap.begin(command.role, this.#nowMs());
         return null;
       case 'cancel-tap':
-        this.#tap = null;
+        this.#tap.end();
         return null;
       case 'forget':
         return this.#set(this.#pairings.all.filter((a) => a.sensor.id !== command.id));
@@ -121,7 +129,7 @@ export class SensorDesk {
     this.#release();
     this.#held = '';
     this.#candidates.clear();
-    this.#tap = null;
+    this.#tap.end();
     this.#sync = { state: 'idle' };
     return null;
   }
@@ -134,7 +142,10 @@ export class SensorDesk {
       .filter((s) => !ids.has(s.id) && !this.#candidates.has(s.id))
       .sort((a, b) => b.rssiDbm - a.rssiDbm)
       .map(({ id, driver, name }) => ({ id, driver, name }));
-    const kept = [...this.#candidates.values()].map((c) => c.wish).filter((w) => !ids.has(w.id));
+    const gone = new Set(this.#radio.status.links.filter(isGone).map((l) => l.wish.id));
+    const kept = [...this.#candidates.values()]
+      .map((c) => c.wish)
+      .filter((w) => !ids.has(w.id) && !gone.has(w.id));
     this.#keep([...worn, ...kept, ...near].slice(0, Math.max(MOST, worn.length)));
   }
 
@@ -156,16 +167,19 @@ export class SensorDesk {
   }
 
   #assign(id: string, role: SensorRole): string | null {
-    const wish = this.#candidates.get(id)?.wish;
+    const seen = this.#radio.status.seen.find((s) => s.id === id);
+    const wish = this.#candidates.get(id)?.wish ?? seen;
     if (!wish) return DESK_TEXTS.gone;
-    this.#tap = null;
+    this.#tap.end();
     return this.#set(withAssignment(this.#pairings.all, { role, sensor: wish }));
   }
 
   #set(all: readonly Assignment[]): null {
     this.#pairings.set(all);
     this.#assigned(this.#pairings.all);
-    this.#hold();
+    // What was found about the two clocks was about the sensors that were worn then.
+    this.#sync = { state: 'idle' };
+    if (this.#pages > 0) this.#hold();
     return null;
   }
 
@@ -173,9 +187,10 @@ export class SensorDesk {
     const now = this.#nowMs();
     const { recording, browsing } = this.#radio.status;
     if (!recording && !browsing) this.#radio.browse(true);
-    if (this.#tap && now - this.#tap.sinceMs > TAP_WAIT_MS) this.#tap = null;
-    const shaken = this.#tap && mostShaken(this.#levels());
-    if (this.#tap && shaken) this.#assign(shaken, this.#tap.role);
+    this.#tap.tick(now);
+    const { role } = this.#tap;
+    const shaken = role && mostShaken(this.#levels());
+    if (shaken) this.#assign(shaken, role);
     if (this.#sync.state === 'listening') this.#listenOn(now);
   }
 
@@ -213,6 +228,10 @@ export class SensorDesk {
     return (atMs - this.#onsetMs) / 1000;
   }
 }
+
+/** Not worn, and not heard any more: its place is free for one that is there. */
+const isGone = ({ state, reason }: LinkStatus): boolean =>
+  state === 'searching' && reason === LINK_TEXTS['not-seen'];
 
 const swapped = (a: Assignment): Assignment => {
   if (a.role === 'chest') return { ...a, role: 'trailArm' };

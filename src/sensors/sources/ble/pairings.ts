@@ -30,6 +30,7 @@ export function withAssignment(all: readonly Assignment[], added: Assignment): A
 export class Pairings {
   readonly #file: string | null;
   #all: readonly Assignment[] = [];
+  #unwritable: string | null = null;
 
   /** @param file `null` keeps them in memory only */
   constructor(file: string | null) {
@@ -41,12 +42,18 @@ export class Pairings {
     return this.#all;
   }
 
+  /** The file that could not be written last time; `null` where it could. */
+  get unwritable(): string | null {
+    return this.#unwritable;
+  }
+
+  /** Holds in any case, also where the file cannot be written. */
   set(all: readonly Assignment[]): void {
     this.#all = all.map(({ role, sensor: { id, driver, name } }) => ({
       role,
       sensor: { id, driver, name },
     }));
-    if (this.#file !== null) write(this.#file, this.#all);
+    if (this.#file !== null) this.#unwritable = write(this.#file, this.#all) ? null : this.#file;
   }
 }
 
@@ -60,9 +67,14 @@ function read(file: string): Assignment[] {
   }
 }
 
-/** Whole or not at all: a new file takes the old one's place. */
-function write(file: string, pairings: readonly Assignment[]): void {
-  mkdirSync(dirname(file), { recursive: true });
-  writeFileSync(`${file}.new`, `${JSON.stringify({ schema: 1, pairings }, null, 2)}\n`);
-  renameSync(`${file}.new`, file);
+/** Whole or not at all: a new file takes the old one's place. @returns whether it did */
+function write(file: string, pairings: readonly Assignment[]): boolean {
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(`${file}.new`, `${JSON.stringify({ schema: 1, pairings }, null, 2)}\n`);
+    renameSync(`${file}.new`, file);
+    return true;
+  } catch {
+    return false;
+  }
 }
