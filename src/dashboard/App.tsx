@@ -14,6 +14,8 @@ import { SecondScreenScreen } from './secondScreen/SecondScreenScreen.tsx';
 import { SafetyScreen } from './shell/SafetyScreen.tsx';
 import { TopBar } from './shell/TopBar.tsx';
 import { type Route, useFollowStage, useRoute } from './shell/router.ts';
+import { t } from './strings/strings.ts';
+import { useTitle } from './shell/useTitle.ts';
 import { TodayScreen } from './today/TodayScreen.tsx';
 import { type PageSound, useSound } from './sound/pageSound.ts';
 
@@ -48,6 +50,7 @@ function Shell({ sound }: { readonly sound: PageSound }) {
   const route = useRoute();
   const { caption } = useSound(sound);
   useFollowStage();
+  useTitle(t.nav[route]);
   return (
     <>
       <TopBar route={route} sound={sound} />

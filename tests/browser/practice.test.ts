@@ -124,8 +124,13 @@ describe('the live page', () => {
     expect(await seriousFindings(page)).toEqual([]);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(overflow).toBeLessThanOrEqual(0);
+    const open = () => page.locator('details.menu').evaluate((e) => e.hasAttribute('open'));
+    await page.mouse.click(4, 400);
+    expect(await open()).toBe(false);
+    await page.locator('summary').click();
     await page.goto(`${service.url}#/safety`);
     await page.getByRole('heading', { name: 'Safety', level: 1 }).waitFor(LONG);
+    expect([await open(), await page.title()]).toEqual([false, 'Safety · Stillcatch']);
     expect(await seriousFindings(page)).toEqual([]);
     await context.close();
   });
@@ -134,7 +139,7 @@ describe('the live page', () => {
     const { page, context } = await openPage(browser, service.url);
     await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
     await page.keyboard.press('Tab');
-    expect(await focused(page)).toBe('Skip to the practice');
+    expect(await focused(page)).toBe('Skip to the content');
     const reached: string[] = [];
     for (let i = 0; i < 14; i++) {
       await page.keyboard.press('Tab');

@@ -88,7 +88,7 @@ export function Summary({ summary }: { readonly summary: SummaryView }) {
               <MeasureLine key={line.measure} line={line} />
             ))}
           </ul>
-          <p class="fine">{t.measures.basis}</p>
+          <p class="fine">{t.planPage.basis(t.names.targetBasis)}</p>
         </section>
       )}
       <Facts summary={s} />

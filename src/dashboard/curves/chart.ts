@@ -98,7 +98,7 @@ export function curveChart(canvas: HTMLCanvasElement, colours: CurveColours): Li
             color: colours.text,
             stepSize: 2,
             font: { size: 12 },
-            callback: (v) => (v === 0 ? t.curves.now : `${String(v).replace('-', '−')} s`),
+            callback: (v) => (v === 0 ? t.curves.now : `${t.written(String(v))} s`),
           },
         },
         ...Object.fromEntries(

@@ -60,7 +60,7 @@ export function TargetTable(props: PlanEditorProps) {
     <section class="plan-targets">
       <h2>{words.targets}</h2>
       <p class="fine">
-        {words.targetsWhy} {t.measures.basis}
+        {words.targetsWhy} {t.planPage.basis(t.names.targetBasis)}
       </p>
       <div class="table-scroll" tabIndex={0} role="region" aria-label={words.targets}>
         <table>

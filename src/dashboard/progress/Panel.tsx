@@ -93,7 +93,7 @@ export function Panel({
 /** A plain number with its unit: an axis has no "together". */
 function tickOf(measure: TargetMeasure): Label {
   const { unit } = t.measures.info[measure];
-  return (v) => `${String(v).replace('-', '−')}${unit === '°' ? '°' : ` ${unit}`}`;
+  return (v) => `${t.written(String(v))}${unit === '°' ? '°' : ` ${unit}`}`;
 }
 
 /** The course of one measure. */

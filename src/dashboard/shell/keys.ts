@@ -45,18 +45,11 @@ function press(feed: Feed, key: string): void {
   if (document.querySelector('main.practice') !== null) pressInPractice(feed, key);
 }
 
-function closeMenus(): void {
-  for (const menu of document.querySelectorAll('details.menu[open]')) {
-    menu.removeAttribute('open');
-    menu.querySelector('summary')?.focus();
-  }
-}
-
 /** The single keys of the practice; they can be switched off. */
 export function listenToKeys(feed: Feed): void {
   addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
-    if (event.key === 'Escape') return closeMenus();
+    if (event.key === 'Escape') return;
     if (isTyping(event) || openDialog() !== null) return;
     if (event.key === 'Enter' && !onControl(event)) return acknowledgeNewest(feed);
     if (currentPrefs().singleKeys) press(feed, event.key.toLowerCase());

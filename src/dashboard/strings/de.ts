@@ -41,10 +41,11 @@ export const de: Strings = {
   product: 'Stillcatch',
   locale: tag,
   decimal,
+  written,
   date: { day, weekday, dayAndTime },
   said,
   names,
-  skip: 'Direkt zum Training',
+  skip: 'Direkt zum Inhalt',
   nav: {
     label: 'Seiten',
     today: 'Heute',
@@ -92,9 +93,9 @@ export const de: Strings = {
 
   connection: {
     connecting: 'Der Dienst auf diesem Computer wird gesucht …',
-    lost: 'Die Seite hat den Dienst verloren.',
+    lost: 'Die Verbindung zum Dienst ist abgebrochen.',
     lostHelp:
-      'Sie versucht es von selbst wieder. Kommt nichts zurück, starte den Dienst neu, mit „npm start“ im Ordner des Projekts. Was du siehst, ist der letzte Stand.',
+      'Die Seite versucht es von selbst wieder. Kommt keine Antwort, starte den Dienst neu, mit „npm start“ im Ordner des Projekts. Was du siehst, ist der letzte Stand.',
   },
 
   state: {
@@ -157,7 +158,7 @@ export const de: Strings = {
     ball: 'Ball',
     practiceSwing: 'Übungsschwung',
     ignored: 'Übergangen',
-    ballDetail: 'Von oben bis zum Durchgang gemessen, ohne Urteil aufgelistet.',
+    ballDetail: 'Von oben bis zum Durchgang gemessen, nicht beurteilt.',
     practiceSwingDetail: 'Aufgelistet, nicht gezählt.',
     number: (index) => `Wiederholung ${index}`,
   },
@@ -207,7 +208,7 @@ export const de: Strings = {
       const { unit } = measureInfo[key];
       return `±${written(String(amount))}${unit === '°' ? '°' : ` ${unit}`}`;
     },
-    basis: `Klammer: Vorgabe, eine ${names.targetBasis}.`,
+    basis: `Klammer: Vorgabe (${names.targetBasis}).`,
     whisker: 'Strich: wie sicher.',
     explain: 'Was es ist, wie sicher',
     sure: (text) => `Wie sicher: ${text}.`,
@@ -217,9 +218,9 @@ export const de: Strings = {
   body: {
     title: 'Körper',
     faceOn: 'Von vorn',
-    downTheLine: 'In Ziellinie',
+    downTheLine: 'Entlang der Ziellinie',
     ghost: 'Gestrichelt: dein Ansprechen',
-    none: 'Die Figuren erscheinen, sobald die Kalibrierung angenommen ist.',
+    none: 'Die Figuren erscheinen, sobald die Kalibrierung gelungen ist.',
     honest: 'Gezeichnet aus Brust und hinterem Arm. Beine und Kopf werden nicht gemessen.',
     describe: (view, flexion, turn) => `${view}: Brust ${flexion} vorgebeugt, ${turn} gedreht`,
   },
@@ -230,7 +231,7 @@ export const de: Strings = {
     turn: 'Drehung zum Ziel',
     kept: 'Armdrehung seit oben',
     now: 'jetzt',
-    none: 'Die Kurven beginnen, sobald die Kalibrierung angenommen ist.',
+    none: 'Die Kurven beginnen, sobald die Kalibrierung gelungen ist.',
     describe:
       'Drei Kurven über die letzten zehn Sekunden: Flexion, Drehung und Armdrehung, in Grad',
   },
@@ -357,7 +358,7 @@ export const de: Strings = {
         ],
       },
       {
-        title: 'Such jetzt ärztliche Hilfe bei',
+        title: 'Hol dir jetzt ärztliche Hilfe bei',
         items: [
           'Schwäche im Bein, Taubheit im Schritt und an der Innenseite der Oberschenkel, verändertem Wasserlassen oder Stuhlgang',
           'Fieber mit Rückenschmerz, Schmerzen in der Brust, nach schwerem Sturz oder Schlag',
@@ -368,7 +369,7 @@ export const de: Strings = {
         title: 'Was dieses Werkzeug nicht tut',
         items: [
           'Es kennt keinen sicheren Winkel, keine Last auf dem Rücken und keine Diagnose, und es verhindert keine Verletzung.',
-          'Ein Sensor am Oberarm liest Drehung zu klein; die Bereiche, vor denen er warnt, sind deine eigenen, von dir gemessen.',
+          'Ein Sensor am Oberarm misst die Drehung zu klein; die Bereiche, vor denen er warnt, sind deine eigenen, von dir gemessen.',
         ],
       },
     ],
@@ -389,7 +390,7 @@ export const de: Strings = {
   },
   correct: {
     title: (index) => `Was war Wiederholung ${index}?`,
-    measured: (kind) => `Sie wurde gehalten für: ${kind}.`,
+    measured: (kind) => `Erkannt als: ${kind}.`,
     kinds: {
       rehearsal: 'eine Probe',
       ball: 'ein Ball',

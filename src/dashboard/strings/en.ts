@@ -35,10 +35,11 @@ export const en = {
   product: 'Stillcatch',
   locale: tag,
   decimal,
+  written,
   date: { day, weekday, dayAndTime },
   said,
   names,
-  skip: 'Skip to the practice',
+  skip: 'Skip to the content',
   nav: {
     label: 'Pages',
     today: 'Today',

@@ -147,6 +147,14 @@ describe('the German dictionary', () => {
     expect(de.measures.plusMinus('holdS', 0.04)).toBe('±0,04 s');
     expect(de.measures.value('chestLeadMs', 5)).toBe('gleichzeitig');
     expect(de.measures.value('holdS', null)).toBe('nicht gemessen');
+    expect(de.written('-0.5')).toBe('−0,5');
+  });
+
+  it('bends by two numbers', () => {
+    expect(de.after.mixKept(1, 4)).toBe('1 von 4 Bällen zur rechten Zeit geschlagen');
+    expect(en.after.mixKept(0, 1)).toBe('0 of 1 ball came in turn');
+    expect(en.today.plan(1, 1, '1.0 s')).toBe('1 rehearsal, then a ball. Hold the top for 1.0 s.');
+    expect(en.today.last('Monday', 1)).toBe('Last time: Monday, 1 repetition.');
   });
 });
 
@@ -249,7 +257,7 @@ describe('what the core says', () => {
       norm: '9.52',
     });
     expect(de.said.calibration({ message: text })).toBe(
-      'Der Armsensor liest in Ruhe 9,52 m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
+      'Der Armsensor misst in Ruhe 9,52 m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
     );
     expect(Object.keys(books.CALIBRATION_WORDS).sort()).toEqual([...CALIBRATION_WORDS].sort());
   });

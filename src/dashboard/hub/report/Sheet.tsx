@@ -82,7 +82,7 @@ function Accuracy() {
           return <li key={measure}>{words.accuracyLine(name, accuracy.text, accuracy.source)}</li>;
         })}
       </ul>
-      <p class="fine">{t.measures.basis}</p>
+      <p class="fine">{t.planPage.basis(t.names.targetBasis)}</p>
     </Part>
   );
 }

@@ -20,7 +20,7 @@ export const CUES: Readonly<Record<CueKey, string>> = {
   'turn-less': 'Dreh die Brust etwas weniger.',
   'catch-later': 'Lass den Schläger länger fallen.',
   'catch-sooner': 'Fang den Schläger früher.',
-  'missed-catch': 'Verfehlt. Verkürze den Fallweg.',
+  'missed-catch': 'Verfehlt. Lass ihn kürzer fallen.',
   'stay-easy': 'Ganz ruhig. Bleib im angenehmen Bereich.',
   good: 'Gut, genau so.',
   'good:right': 'Das war richtig.',
@@ -43,13 +43,13 @@ export const CALIBRATION: Readonly<Record<CalibrationTextKey, string>> = {
     'Der Kalibrierschritt „{step}“ ({code}) fehlt: Mach die Kalibrierung noch einmal von vorn.',
   gap: 'Der {sensor} hat nichts gesendet, während du still gestanden hast: Prüfe seine Verbindung, dann stell dich noch einmal hin.',
   'moving-while-still':
-    'Der {sensor} hat sich bewegt, während du still stehen solltest: Steh ruhig mit hängenden Armen und wiederhole.',
+    'Der {sensor} hat sich bewegt, während du still stehen solltest: Steh ruhig, lass die Arme hängen und mach es noch einmal.',
   'gravity-norm':
-    'Der {sensor} liest in Ruhe {norm} m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
+    'Der {sensor} misst in Ruhe {norm} m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
   'upside-down':
-    'Der {sensor} hat sich während der Kalibrierung auf den Kopf gedreht: Leg ihn an wie gezeichnet und fang neu an.',
+    'Der {sensor} hat sich während der Kalibrierung auf den Kopf gedreht: Leg ihn an wie gezeichnet und beginne von vorn.',
   'stand-mismatch':
-    'Der {sensor} ist zwischen den beiden Ständen um {deg} Grad gekippt: Zieh den Gurt fester, steh beide Male gleich.',
+    'Der {sensor} ist zwischen dem ersten und dem zweiten Stillstehen um {deg} Grad gekippt: Zieh den Gurt fester und steh beide Male gleich.',
   'too-few-repetitions:small':
     'Der {sensor} hat sich bei den {moves} kaum gedreht: Wiederhole sie, langsam und deutlich größer.',
   'too-few-repetitions': 'Nur eine der {moves} wurde gesehen: Mach drei davon.',
@@ -64,7 +64,7 @@ export const CALIBRATION: Readonly<Record<CalibrationTextKey, string>> = {
   'axis-not-square':
     'Die {moves} lagen {deg} Grad neben der Waagerechten: Stell dich erst aufrecht hin, dann beweg dich gerade nach vorn.',
   'swapped-sensors':
-    'Die beiden Sensoren sind wohl vertauscht: Der Brustsensor ging mit dem Arm hoch. Tausche sie und fang neu an.',
+    'Die beiden Sensoren sind wohl vertauscht: Der Brustsensor ging mit dem Arm hoch. Tausche sie und beginne von vorn.',
   'nothing-kept':
     'Es gibt keine frühere Kalibrierung zum Vergleichen: Mach die ganze Kalibrierung.',
   'mounting-moved':
@@ -97,7 +97,7 @@ export const REFUSALS: Readonly<Record<RefusalKey, string>> = {
   'is-over': 'Das Training ist vorbei: Was gespeichert ist, bleibt, wie es ist.',
   'no-repetition': 'In dieser Einheit gibt es keine Wiederholung {index}.',
   'nothing-to-undo': 'Es gibt keine Korrektur, die sich zurücknehmen lässt.',
-  'warning-gone': 'Diese Warnung steht nicht mehr.',
+  'warning-gone': 'Diese Warnung gilt nicht mehr.',
   'nothing-to-close': 'Es gibt keine Einheit abzuschließen.',
   'only-a-recording': 'Dieser Dienst spielt eine Aufnahme ab; er kann kein Training beginnen.',
   'hand-later':

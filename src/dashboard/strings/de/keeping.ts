@@ -2,16 +2,16 @@ import type { DiskKey, KeepingKey } from '../../../streaming/contract.ts';
 
 /** What becomes of the recording. */
 export const KEEPING: Readonly<Record<KeepingKey, string>> = {
-  'none-kept': 'Deine Einheiten werden nicht aufbewahrt: {why}.',
-  'not-kept': 'Diese Einheit wird nicht aufbewahrt: {why}. Du kannst trotzdem weiterüben.',
+  'none-kept': 'Deine Einheiten werden nicht gespeichert: {why}.',
+  'not-kept': 'Diese Einheit wird nicht gespeichert: {why}. Du kannst trotzdem weiterüben.',
   waits:
     'Diese Einheit lässt sich jetzt nicht speichern: {why}. Übe weiter; sie bleibt im Arbeitsspeicher und wird gespeichert, sobald das behoben ist.',
   'tried-again': 'Diese Einheit ließ sich nicht speichern: {why}. Es wird noch einmal versucht.',
   restored:
     'Der Datenträger nimmt wieder Daten an: Diese Einheit ist von Anfang an gespeichert, nichts davon fehlt.',
-  note: 'Deine Notiz ließ sich nicht aufbewahren: {why}.',
-  pain: 'Dein Schmerz ließ sich nicht aufbewahren: {why}.',
-  plan: 'Dein Plan ließ sich nicht aufbewahren: {why}.',
+  note: 'Deine Notiz ließ sich nicht speichern: {why}.',
+  pain: 'Dein Schmerz ließ sich nicht speichern: {why}.',
+  plan: 'Dein Plan ließ sich nicht speichern: {why}.',
 };
 
 export const DISK: Readonly<Record<DiskKey, string>> = {

@@ -19,7 +19,7 @@ const TRUNK = {
     'Ein Sensor auf dem Brustbein sieht den Brustkorb, nicht das Becken und nicht die Form der Wirbelsäule.',
 };
 const AXIAL = {
-  sure: '±10 bis 15° am Menschen, und ein Sensor am Oberarm liest 25 bis 50 % zu wenig',
+  sure: '±10 bis 15° am Menschen, und ein Sensor am Oberarm misst 25 bis 50 % zu wenig',
   source: 'Ludewig et al. 2002; Warner und Heller 2025',
   cannotSee:
     'Haut gleitet über dem Knochen: Der Arm dreht sich mehr als der Sensor. Vergleiche nur mit dir selbst.',
@@ -77,7 +77,7 @@ const TOLD: Record<MeasureKey, Told> = {
     how: `Änderung der Blickrichtung der Brust, ${SPAN}.`,
   },
   releaseToCatchMs: {
-    name: 'vom Loslassen bis zum Fangen',
+    name: 'Vom Loslassen bis zum Fangen',
     term: 'Fallzeit',
     sure: timing('30 ms'),
     source: OWN_TIMES,
@@ -110,7 +110,7 @@ const TOLD: Record<MeasureKey, Told> = {
   },
   flexionGainDeg: {
     ...TRUNK,
-    name: 'gewonnene Vorbeugung',
+    name: 'Gewonnene Vorbeugung',
     term: 'Zunahme der Flexion',
     what: 'Beugung beim Fangen minus Beugung oben; das meiste davon kommt aus der Drehung.',
     how: `Summe aus dem Teil, den die Drehung erklärt, und dem zusätzlichen Teil, ${SPAN}.`,

@@ -19,7 +19,7 @@ const FIXED: Partial<Readonly<Record<NextStep['code'], string>>> = {
   pain: 'Der Schmerz geht vor: Folge dem Rat oben, bevor du wieder übst.',
   less: 'Mach beim nächsten Mal weniger Wiederholungen.',
   smaller: 'Mach die Bewegung kleiner und bleib in deinem angenehmen Bereich.',
-  'lower-drop': 'Verkürze den Fallweg oder nimm einen leichteren Schläger.',
+  'lower-drop': 'Lass den Schläger kürzer fallen oder nimm einen leichteren.',
   'shorter-swings':
     'Die Bälle zeigen weniger als die Hälfte der Beugung, die in den Proben dazukommt: Versuch kürzere Schwünge.',
   'go-on': 'Die meisten Proben waren richtig. Mach weiter nach Plan.',

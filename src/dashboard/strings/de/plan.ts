@@ -22,12 +22,13 @@ export const plan: Strings['plan'] = {
   last: (median, low, high, n) => `${median} (${low} bis ${high}), n ${n}`,
   noLast: 'noch nicht gemessen',
   volume: 'Umfang',
-  perSession: 'Höchstens Wiederholungen in einer Einheit',
-  perWeek: 'Höchstens Wiederholungen in einer Woche',
-  volumeWhy: 'Die meisten Golfverletzungen kommen von Überlastung; die Zahlen sind Vereinbarungen.',
+  perSession: 'Wiederholungen in einer Einheit, höchstens',
+  perWeek: 'Wiederholungen in einer Woche, höchstens',
+  volumeWhy:
+    'Die meisten Golfverletzungen kommen von Überlastung; die Zahlen sind Festlegungen, keine Norm.',
   ownRange: 'Eigener angenehmer Bereich (freiwillig)',
   ownRangeWhy:
-    'Wie bei der Bereichsprüfung selbst gemessen; in seiner Nähe kommt eine Warnung. Nie eine Zahl, auf die man hintrainiert.',
+    'Wie bei der Bereichsprüfung selbst gemessen; in seiner Nähe kommt eine Warnung. Keine Zahl, auf die du hintrainieren sollst.',
   ranges: {
     externalRotationDeg: 'Arm nach außen gedreht',
     flexionDeg: 'Vorbeugen',

@@ -4,7 +4,7 @@ import type { PlanChangeWords } from '../../../coaching/planChanges.ts';
 import { measureInfo } from './measures.ts';
 import { VALUE_WORDS } from './numbers.ts';
 
-export const TARGET_BASIS = 'Wahl des Coachings, keine veröffentlichte Norm';
+export const TARGET_BASIS = 'Festlegung fürs Training, keine veröffentlichte Norm';
 
 export const STAGES = {
   movement: {

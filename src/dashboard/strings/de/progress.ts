@@ -19,7 +19,7 @@ export const progress: Strings['progress'] = {
       `An ${days} von ${count(of, 'Tag', 'Tagen')} geübt: ${sessions(n)}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')} (Proben und Bälle).`,
     longest: (n) => (n === 0 ? '' : `Längste Pause: ${count(n, 'Tag', 'Tage')}.`),
     legend:
-      'Quadrat: geübt, größer bei mehr Wiederholungen. Punkt: nicht. Ring: mit einer Warnung.',
+      'Quadrat: geübt, größer bei mehr Wiederholungen. Punkt: nicht geübt. Ring: mit einer Warnung.',
     weekdays: ['Mo', 'Di', 'Mi', 'Do', 'Fr', 'Sa', 'So'],
   },
   session: 'Einheit',
@@ -38,7 +38,7 @@ export const progress: Strings['progress'] = {
     target: (name, before, after) => `${name}: ${before}, jetzt ${after}`,
     ratio: (before, after) => `Mischung ${before}, jetzt ${after}`,
     volume: (before, after) =>
-      `höchstens Wiederholungen in Einheit und Woche: ${before}, jetzt ${after}`,
+      `Wiederholungen in Einheit und Woche, höchstens: ${before}, jetzt ${after}`,
     stage: (before, after) => `Stufe ${before}, jetzt ${after}`,
     other: () => 'Name, Notiz oder Checkliste',
   },

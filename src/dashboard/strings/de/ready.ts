@@ -27,7 +27,7 @@ export const ready: Strings['ready'] = {
     history: WARNINGS.history,
     historyConfirm: 'Nichts davon, oder ich habe gefragt',
     warmUp: WARNINGS['warm-up'],
-    warmUpConfirm: 'Ich bin warm',
+    warmUpConfirm: 'Ich habe mich aufgewärmt',
     redFlags: 'Hast du jetzt etwas davon?',
     redFlagList: RED_FLAGS,
     redFlagYes: 'Ja, eins davon',
@@ -47,7 +47,7 @@ export const ready: Strings['ready'] = {
     title: 'Zwei Sensoren anlegen',
     chest: 'Auf dem Brustbein, flach und fest, sodass er beim Atmen nicht wackelt.',
     arm: (side) =>
-      `Außen an deinem ${side} Oberarm, knapp über dem Ellbogen: der hintere Arm. Weit unten liest er die Drehung am wenigsten zu klein.`,
+      `Außen an deinem ${side} Oberarm, knapp über dem Ellbogen: der hintere Arm. So weit unten entgeht ihm am wenigsten von der Drehung.`,
     side: { left: 'linken', right: 'rechten' },
     tight: 'Über einem engen Shirt oder auf der Haut. Ein Sensor, der rutscht, verdirbt jede Zahl.',
     demo: 'Demosensoren: Eine simulierte Person trägt sie und tut, worum du gebeten wirst.',
@@ -60,7 +60,7 @@ export const ready: Strings['ready'] = {
     title: 'Sind beide Sensoren in Ordnung?',
     well: 'in Ordnung',
     waiting: 'wartet',
-    still: 'Steh einen Moment still, damit der Betrag in Ruhe zu lesen ist.',
+    still: 'Steh einen Moment still, damit der Wert in Ruhe gemessen werden kann.',
     rest: (value) => `${value} m/s² in Ruhe`,
     problem: {
       'not-streaming': (sensor) => `Der ${WORN[sensor]} sendet noch nichts.`,
@@ -68,9 +68,9 @@ export const ready: Strings['ready'] = {
       slow: (sensor) =>
         `Der ${WORN[sensor]} ist langsamer, als er sein sollte. Bring ihn näher an diesen Computer.`,
       lossy: (sensor) =>
-        `Der ${WORN[sensor]} verliert zu viel. Bring ihn näher, weg von anderem Funk.`,
+        `Der ${WORN[sensor]} verliert zu viele Messwerte. Bring ihn näher, weg von anderem Funk.`,
       norm: (sensor) =>
-        `In Ruhe sollte der ${WORN[sensor]} 9,81 m/s² lesen. Seine Einheit oder sein Messbereich ist falsch eingestellt.`,
+        `In Ruhe sollte der ${WORN[sensor]} 9,81 m/s² messen. Seine Einheit oder sein Messbereich ist falsch eingestellt.`,
       'no-rest': (sensor) => `Der ${WORN[sensor]} war noch nicht in Ruhe. Steh einen Moment still.`,
     },
     done: 'Kalibrieren',
@@ -111,7 +111,7 @@ export const ready: Strings['ready'] = {
     },
     asked: 'Hör zu.',
     watching: 'Ich schaue zu.',
-    slow: 'Noch war nichts dergleichen zu sehen. Mach es noch einmal oder beginne diesen Teil neu.',
+    slow: 'Davon war noch nichts zu sehen. Mach es noch einmal oder beginne diesen Teil von vorn.',
     count: (count, wanted) => `${count} von ${wanted}`,
     end: (deg) => `${deg}° bisher`,
     solving: 'Wird ausgerechnet.',
@@ -120,7 +120,7 @@ export const ready: Strings['ready'] = {
 
   calibrate: {
     refused: 'Nicht gut genug zum Messen',
-    doubt: 'Gut genug, mit einem Zweifel',
+    doubt: 'Gut genug, mit einem Vorbehalt',
     explained: (pct) => `${pct} % der Drehung um eine Achse`,
     quality: 'Wie gut es war',
     spokenAgain: 'Kalibrierung abgelehnt. Bitte mach sie noch einmal.',
@@ -137,7 +137,7 @@ export const ready: Strings['ready'] = {
   range: {
     title: 'Dein eigener angenehmer Bereich',
     why: 'Vier langsame Bewegungen bis zu deinen eigenen angenehmen Enden. Von da an wirst du gewarnt, bevor du ihnen nahe kommst. Nichts wird mit anderen verglichen.',
-    honest: 'Ein Sensor am Oberarm liest weniger, als sich der Arm dreht.',
+    honest: 'Ein Sensor am Oberarm misst weniger, als sich der Arm dreht.',
     start: 'Meinen Bereich messen',
     skip: 'Heute nicht',
     known: 'Von früher:',

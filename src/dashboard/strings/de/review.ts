@@ -178,7 +178,7 @@ export const review: Strings['review'] = {
     legend: (here, beside) =>
       `Durchgezogen: Wiederholung ${here}. Gestrichelt: Wiederholung ${beside}.`,
     aligned: 'Beide stehen beim Loslassen (Bälle und Übungsschwünge beim Durchgang).',
-    columns: { measure: 'Messwert', difference: 'Unterschied', read: 'Lesart' },
+    columns: { measure: 'Messwert', difference: 'Unterschied', read: 'Was es heißt' },
     clear: 'größer als die Unsicherheit',
     within: 'innerhalb der Unsicherheit',
     notBoth: 'nicht bei beiden gemessen',

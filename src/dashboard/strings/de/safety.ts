@@ -5,7 +5,7 @@ export const NOT_A_MEDICAL_DEVICE =
   'Trainingshilfe, kein Medizinprodukt. Misst Bewegung, nicht das Verletzungsrisiko.';
 
 export const OTHERS_COME_FIRST =
-  'Bei Schmerz aufhören. Halte dich an die Regeln vor Ort, die deines Übungsplatzes oder Clubs und an deine zugelassene medizinische Fachperson; sie gehen vor.';
+  'Hör bei Schmerz auf. Halte dich an die Regeln vor Ort, die deines Übungsplatzes oder Clubs und an deine zugelassene medizinische Fachperson; sie gehen vor.';
 
 export const RED_FLAGS = [
   'Schwäche in einem Bein',
@@ -36,13 +36,14 @@ export const WARNINGS: Readonly<Record<WarningId, string>> = {
     'Hör jetzt auf und hol dir Rat bei einer zugelassenen medizinischen Fachperson, bevor du wieder übst. Die Einheit endet hier.',
   'pain-next-day':
     'Dein Schmerz hat sich nicht gelegt. Ruh dich aus oder halbiere die Wiederholungen; hält er an, frag eine zugelassene medizinische Fachperson.',
-  'red-flag': 'Das kann dringend behandelt werden müssen. Hör auf und such jetzt ärztliche Hilfe.',
+  'red-flag':
+    'Das muss vielleicht dringend behandelt werden. Hör auf und hol dir jetzt ärztliche Hilfe.',
   'own-range':
     'Dein Arm ist nahe am Ende des Bereichs, den du als angenehm gemessen hast. Erzwinge nichts.',
   'trunk-own-range':
-    'Dein Rumpf ist über den Bereich hinaus, den du als angenehm gemessen hast. Erzwinge nichts.',
+    'Dein Rumpf geht über den Bereich hinaus, den du als angenehm gemessen hast. Erzwinge nichts.',
   volume:
-    'Das ist mehr als dein Übliches oder dein Plan. Die meisten Golfverletzungen kommen von Überlastung.',
+    'Das ist mehr, als du sonst übst oder als dein Plan vorsieht. Die meisten Golfverletzungen kommen von Überlastung.',
   missed:
-    'Zwei der letzten fünf Fänge sind missglückt. Verkürze den Fallweg oder nimm einen leichteren Schläger.',
+    'Zweimal bei den letzten fünf hast du den Schläger nicht gefangen. Lass ihn kürzer fallen oder nimm einen leichteren.',
 };

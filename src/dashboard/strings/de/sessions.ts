@@ -20,7 +20,7 @@ export const sessions: Strings['sessions'] = {
   back: 'Alle Einheiten',
   date: (iso) => writing.dayAndTime(Date.parse(iso)),
   length: (s) => (s === null ? 'Länge nicht bekannt' : `${Math.max(1, Math.round(s / 60))} min`),
-  hand: { left: 'Linkshand', right: 'Rechtshand' },
+  hand: { left: 'linkshändig', right: 'rechtshändig' },
   states: {
     recording: 'wird gerade aufgenommen',
     complete: '',
@@ -64,7 +64,7 @@ export const sessions: Strings['sessions'] = {
     sto: 'Orientierungen (.sto)',
   },
   basis:
-    'Vorgaben sind eine Wahl des Coachings ohne veröffentlichte Norm. Am Menschen sind Neigung und Flexion auf etwa 4 Grad sicher, der Arm auf 10 bis 15.',
+    'Vorgaben sind Festlegungen fürs Training, keine veröffentlichte Norm. Am Menschen sind Neigung und Flexion auf etwa 4 Grad sicher, die Armdrehung auf 10 bis 15.',
   note: 'Notiz',
   pain: (before, after) =>
     `Schmerz vorher ${before ?? 'nicht gefragt'}, nachher ${after ?? 'nicht gefragt'}`,

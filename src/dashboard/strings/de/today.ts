@@ -60,7 +60,7 @@ export const after: Strings['after'] = {
   noCue: 'Es musste sich nichts ändern.',
   mix: 'Die Mischung',
   mixKept: (kept, balls) =>
-    `${kept} von ${count(balls, 'Ball', 'Bällen')} ${kept === 1 ? 'kam' : 'kamen'}, als er an der Reihe war`,
+    `${kept} von ${count(balls, 'Ball', 'Bällen')} zur rechten Zeit geschlagen`,
   noBalls: 'Es wurde kein Ball geschlagen.',
   carryOver: 'Übertragung auf Bälle',
   carry: {
@@ -77,5 +77,5 @@ export const after: Strings['after'] = {
   moments: { address: 'Ansprechen', top: 'oben', end: 'Fangen' },
   notSeen: 'nicht gesehen',
   today: 'Zurück zu heute',
-  again: 'Noch eins beginnen',
+  again: 'Noch ein Training beginnen',
 };

@@ -1,4 +1,5 @@
-import { ago, count, moment } from './hubShell.ts';
+import { count } from './count.ts';
+import { ago, moment } from './hubShell.ts';
 
 /** The club, ready texts and templates, and a student's own page. */
 export const club = {

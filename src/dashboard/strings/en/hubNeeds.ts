@@ -1,5 +1,6 @@
 import type { NeedCode } from '../../../streaming/hubContract/students.ts';
-import { ago, count } from './hubShell.ts';
+import { count } from './count.ts';
+import { ago } from './hubShell.ts';
 
 /** The coach's start: who needs a look and why. */
 export const needs = {

@@ -1,4 +1,4 @@
-import { count } from './hubShell.ts';
+import { count } from './count.ts';
 
 const MOST_NAMES = 3;
 

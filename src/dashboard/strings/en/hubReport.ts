@@ -1,4 +1,5 @@
-import { count, day } from './hubShell.ts';
+import { count } from './count.ts';
+import { day } from './hubShell.ts';
 
 const month = (ms: number): string =>
   new Date(ms).toLocaleDateString('en-GB', { month: 'long', year: 'numeric' });

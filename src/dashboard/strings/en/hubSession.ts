@@ -1,5 +1,6 @@
 import { EXPORTS, type ExportFormat } from '../../../streaming/sessionsContract.ts';
-import { count, day, moment } from './hubShell.ts';
+import { count } from './count.ts';
+import { day, moment } from './hubShell.ts';
 import { sessions } from './sessions.ts';
 
 /** `+0.12 s` */

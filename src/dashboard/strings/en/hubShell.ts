@@ -1,8 +1,5 @@
 const DAY_MS = 86_400_000;
 
-export const count = (n: number, one: string, many = `${one}s`): string =>
-  `${n} ${n === 1 ? one : many}`;
-
 export const day = (ms: number): string =>
   new Date(ms).toLocaleDateString('en-GB', { dateStyle: 'medium' });
 

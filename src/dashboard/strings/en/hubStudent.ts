@@ -1,4 +1,5 @@
-import { ago, count, day, moment } from './hubShell.ts';
+import { count } from './count.ts';
+import { ago, day, moment } from './hubShell.ts';
 
 /** One student of the coach. */
 export const student = {

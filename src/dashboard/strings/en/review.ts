@@ -1,4 +1,4 @@
-const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+import { count } from './count.ts';
 const signed = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : text);
 
 const KINDS = {

@@ -1,4 +1,4 @@
-const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+import { count } from './count.ts';
 
 const dayAndTime = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
 const dateOf = (iso: string): string => dayAndTime.format(new Date(iso));

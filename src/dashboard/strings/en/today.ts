@@ -1,3 +1,4 @@
+import { count } from './count.ts';
 import { BEST_RULE, TYPICAL_RULE } from '../../../coaching/representative.ts';
 
 /** The first screen and the end of a practice. */
@@ -6,7 +7,7 @@ export const today = {
   plan: (rehearsals: number, balls: number, hold: string) =>
     balls === 0
       ? `Rehearsals only. Hold the top for ${hold}.`
-      : `${rehearsals} rehearsals, then ${balls === 1 ? 'a ball' : `${balls} balls`}. Hold the top for ${hold}.`,
+      : `${count(rehearsals, 'rehearsal')}, then ${balls === 1 ? 'a ball' : `${balls} balls`}. Hold the top for ${hold}.`,
   noHold: 'as long as you like',
   start: 'Start a practice',
   goOn: 'Go on with the practice',
@@ -17,7 +18,8 @@ export const today = {
   sensorKinds: { demo: 'demo sensors', bluetooth: 'my own sensors' },
   demoWhy: 'Demo sensors stand in for real ones: a simulated student does what you are asked.',
   ownWhy: 'Choose and check them on the Sensors page first.',
-  last: (when: string, repetitions: number) => `Last time: ${when}, ${repetitions} repetitions.`,
+  last: (when: string, repetitions: number) =>
+    `Last time: ${when}, ${count(repetitions, 'repetition')}.`,
   lastNote: 'Your note',
   firstTitle: 'The rehearsal',
   first: [
@@ -61,7 +63,7 @@ export const after = {
   cueTimes: (times: number) => (times === 1 ? 'once' : `${times} times`),
   noCue: 'Nothing had to change.',
   mix: 'The mix',
-  mixKept: (kept: number, balls: number) => `${kept} of ${balls} balls came in their turn`,
+  mixKept: (kept: number, balls: number) => `${kept} of ${count(balls, 'ball')} came in turn`,
   noBalls: 'No ball was hit.',
   carryOver: 'Carry-over to balls',
   carry: {
