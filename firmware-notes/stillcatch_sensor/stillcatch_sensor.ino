@@ -3,8 +3,8 @@
  * lithium cell and a status LED. Needs the Arduino core for the board and the ArduinoBLE library; the IMU is
  * driven by its registers, so no sensor library is needed and no hidden default range (often +-4 g) applies.
  *
- * Bench-check it with the list in ../README.md before you strap it on. Not yet run on hardware by its authors:
- * the packet header is compiled and tested, the board part below is written from the parts' data sheets.
+ * Bench-check it with the list in ../README.md before you strap it on. Not yet run on hardware by its authors: tests
+ * run it on a board of stand-ins, and the board part below is written from the parts' data sheets.
  * SPDX-License-Identifier: Apache-2.0
  */
 #include <ArduinoBLE.h>

@@ -66,7 +66,7 @@ describe.skipIf(!hasCompiler)("the firmware's packet header", () => {
     (n) => {
       const firstUs = 2 ** 32 - 500_000;
       const [info = '', ...rest] = lines(n, firstUs);
-      const packets = rest.slice(0, -2).map(hex);
+      const packets = rest.slice(0, -6).map(hex);
       const decoder = openProfileDecoder({
         ...decodeOpenProfileInfo(hex(info)),
         fullScale: { accG: 32768 / 9.80665, gyroDegPerS: (32768 * 180) / Math.PI },
@@ -89,6 +89,25 @@ describe.skipIf(!hasCompiler)("the firmware's packet header", () => {
     },
   );
 
+  it.each([1, 19])(
+    'with %i samples keeps the ends of the range, over the end of its sequence',
+    (n) => {
+      const decoder = openProfileDecoder({
+        ...decodeOpenProfileInfo(hex(lines(n, 0)[0] ?? '')),
+        fullScale: { accG: 32768 / 9.80665, gyroDegPerS: (32768 * 180) / Math.PI },
+      });
+      const packets = lines(n, 0)
+        .slice(-6, -2)
+        .flatMap((line) => decoder.decode(null, hex(line)));
+      expect(packets.map((p) => p.sequence)).toEqual([65_534, 65_535, 0, 1]);
+      for (const { acc, gyro, saturated } of packets.flatMap((p) => p.readings)) {
+        expect([acc.x, acc.y, acc.z].map(Math.round)).toEqual([-32_768, 32_767, -1]);
+        expect([gyro.x, gyro.y, gyro.z].map(Math.round)).toEqual([0, 1, -32_767]);
+        expect(saturated).toBe(true);
+      }
+    },
+  );
+
   it('evens out times noticed up to 2.5 ms late, with readings missed and a rate 2 % off', () => {
     const late = (lines(1, 0).at(-2) ?? '').trim().split(' ').map(Number);
     expect(late.length).toBeGreaterThan(900);
@@ -107,22 +126,6 @@ describe.skipIf(!hasCompiler)("the firmware's packet header", () => {
 
   it('chooses as many samples as the link carries', () => {
     expect(lines(1, 0).at(-1)?.trim()).toBe('1 3 14 19 19');
-  });
-});
-
-describe.skipIf(!hasCompiler)('the sketch', () => {
-  // The stubs are stubs: they find wrong syntax, names and types, not what a board would do.
-  it('is sound C++ against stub headers of the board and its radio library', () => {
-    const sketch = join(notes, 'stillcatch_sensor', 'stillcatch_sensor.ino');
-    const stubs = fileURLToPath(new URL('./stubs', import.meta.url));
-    const args = ['-std=gnu++11', ...FLAGS.filter((f) => f !== '-Wconversion'), '-I', stubs];
-    const run = spawnSync(
-      'g++',
-      ['-x', 'c++', ...args, '-fsyntax-only', '-include', 'Arduino.h', sketch],
-      { encoding: 'utf8' },
-    );
-    expect(run.stderr).toBe('');
-    expect(run.status).toBe(0);
   });
 });
 

@@ -27,6 +27,14 @@ int main(int argc, char **argv) {
     const size_t length = sc_packet_add(&p, &s, t);
     if (length > 0) print(p.bytes, length);
   }
+  // The ends of the range, over the end of the sequence.
+  sc_packet_init(&p, static_cast<uint8_t>(n));
+  p.sequence = 65534;
+  for (unsigned k = 0; k < 4 * n; k++, t += 9615) {
+    const sc_sample s = {{INT16_MIN, INT16_MAX, -1}, {0, 1, static_cast<int16_t>(INT16_MIN + 1)}};
+    const size_t length = sc_packet_add(&p, &s, t);
+    if (length > 0) print(p.bytes, length);
+  }
   // Polling that is 0 to 2.5 ms late, every 50th reading missed; the IMU runs at 106 Hz instead of 104.
   sc_even_clock clock;
   sc_even_clock_init(&clock, 10400);

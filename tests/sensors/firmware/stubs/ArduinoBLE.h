@@ -1,4 +1,4 @@
-// Stub, see Arduino.h.
+// See Arduino.h.
 #pragma once
 #include "Arduino.h"
 
@@ -19,6 +19,7 @@ class BLECharacteristic {
   int writeValue(const uint8_t value[], int length, bool withResponse = true);
   bool subscribed();
   void setEventHandler(int event, BLECharacteristicEventHandler handler);
+  const char *const uuid_;
 };
 
 class BLEUnsignedCharCharacteristic : public BLECharacteristic {
@@ -32,6 +33,7 @@ class BLEService {
  public:
   explicit BLEService(const char *uuid);
   void addCharacteristic(BLECharacteristic &characteristic);
+  const char *const uuid_;
 };
 
 class BLELocalDevice {
@@ -47,4 +49,4 @@ class BLELocalDevice {
   void setEventHandler(BLEDeviceEvent event, BLEDeviceEventHandler handler);
 };
 
-extern BLELocalDevice BLE;
+extern BLELocalDevice &BLE;

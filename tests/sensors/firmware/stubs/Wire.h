@@ -1,4 +1,4 @@
-// Stub, see Arduino.h.
+// See Arduino.h.
 #pragma once
 #include "Arduino.h"
 
