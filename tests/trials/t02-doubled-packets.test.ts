@@ -1,5 +1,5 @@
 // noble/noble#692: after the second disconnect each packet arrives twice.
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { NoblePeripheral } from '../../src/sensors/sources/ble/nobleApi.ts';
 import { median } from '../../src/math/stats.ts';
 import { Bench, wishFor } from '../sensors/sources/ble/bench.ts';
@@ -25,6 +25,7 @@ describe.skipIf(!nobleIsInstalled())('reconnecting', () => {
     await bench.until(() => bench.state(sensor) === 'streaming', 5);
     await bench.run(1);
     const before = listeners(peripheral);
+    const timers = vi.getTimerCount();
     const times: number[] = [];
     for (let i = 0; i < 12; i++) {
       await bench.run(12);
@@ -39,6 +40,7 @@ describe.skipIf(!nobleIsInstalled())('reconnecting', () => {
     expect(new Set(sequences).size).toBe(sequences.length);
     expect(sequences.length).toBeGreaterThan(12 * 12 * 100);
     expect(listeners(peripheral)).toBe(before);
+    expect(vi.getTimerCount()).toBeLessThanOrEqual(timers + 2);
     console.log(
       `reconnect after a forced disconnect: median ${median(times)?.toFixed(2)} s, worst ${Math.max(...times).toFixed(2)} s`,
     );

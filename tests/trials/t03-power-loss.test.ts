@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { Bench, wishFor } from '../sensors/sources/ble/bench.ts';
 import { nobleIsInstalled } from '../virtual-radio/install.ts';
-import { openProfileSensor } from '../virtual-radio/sensors.ts';
+import { openProfileSensor, type VirtualSensor } from '../virtual-radio/sensors.ts';
 
 describe.skipIf(!nobleIsInstalled())('a sensor that loses power', () => {
   let bench: Bench;
@@ -35,5 +35,19 @@ describe.skipIf(!nobleIsInstalled())('a sensor that loses power', () => {
     await bench.until(() => bench.of('startMeAgain').length > 0, 10);
     expect(bench.of('startMeAgain')).toHaveLength(1);
     expect(['searching', 'retrying', 'found']).toContain(bench.state(sensor));
+  });
+
+  it('whose end is never confirmed takes nothing from another that streams', async () => {
+    const [one, other] = [1, 2].map((i) =>
+      openProfileSensor({ address: `c0:00:00:00:00:0${i}` }),
+    ) as [VirtualSensor, VirtualSensor];
+    for (const s of [one, other]) bench.radio.add(s.peripheral);
+    bench.central.take({ type: 'want', wishes: [one, other].map((s) => wishFor(s)) });
+    await bench.until(() => [one, other].every((s) => bench.state(s) === 'streaming'), 10);
+    bench.radio.faults.ignoresDisconnects = 1;
+    one.mute = true;
+    await bench.run(20);
+    expect(bench.of('startMeAgain')).toEqual([]);
+    expect(bench.state(other)).toBe('streaming');
   });
 });

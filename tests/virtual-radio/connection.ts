@@ -6,6 +6,8 @@ const DATA_LENGTH = 251;
 
 export interface LinkSettings {
   readonly intervalMs: number;
+  /** Connection events that the sensor may sleep through. */
+  readonly latency: number;
   readonly supervisionMs: number;
 }
 
@@ -25,7 +27,7 @@ export class Connection {
   readonly #host: ConnectionHost;
   readonly #boot: number;
   readonly #inbox: Buffer[] = [];
-  readonly #answers: Buffer[] = [];
+  readonly #answers: { readonly pdu: Buffer; readonly fromMs: number }[] = [];
   #assembling: Buffer[] = [];
   #sent = 0;
   #nextMs: number;
@@ -88,11 +90,12 @@ export class Connection {
 
   #exchange(now: number): void {
     this.#heardMs = now;
-    for (const answer of this.#answers.splice(0)) this.#deliver(answer);
+    while ((this.#answers[0]?.fromMs ?? Infinity) <= now)
+      this.#deliver(this.#answers.shift()?.pdu ?? Buffer.alloc(0));
     for (const pdu of this.peripheral.outbox.splice(0, PER_EVENT)) this.#deliver(pdu);
     for (const request of this.#inbox.splice(0)) {
-      const answer = this.peripheral.gatt.respond(request);
-      if (answer) this.#answers.push(answer);
+      const pdu = this.peripheral.gatt.respond(request);
+      if (pdu) this.#answers.push({ pdu, fromMs: now + this.peripheral.answersAfterMs });
     }
     if (this.#sent > 0) this.#completed();
   }

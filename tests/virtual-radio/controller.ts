@@ -30,6 +30,10 @@ export interface RadioFaults {
   refusesConnects: number;
   /** As some adapters: a question for the signal strength is never answered. */
   tellsNoRssi: boolean;
+  /** A connection that is called off is made at that very moment. */
+  connectsOnCancel: boolean;
+  /** Scanning is switched, but never confirmed. */
+  confirmsNoScan: boolean;
 }
 
 interface PendingConnect {
@@ -50,6 +54,8 @@ export class VirtualRadio {
     ignoresDisconnects: 0,
     refusesConnects: 0,
     tellsNoRssi: false,
+    connectsOnCancel: false,
+    confirmsNoScan: false,
   };
   /** What the host did, for tests: names of scan and connect commands in order. */
   readonly log: string[] = [];
@@ -158,7 +164,7 @@ export class VirtualRadio {
     this.#filterDuplicates = parameters[1] === 1;
     this.#reported.clear();
     this.log.push(this.#scanning ? 'scan' : 'stop');
-    this.#complete(OP.scanEnable, []);
+    if (!this.faults.confirmsNoScan) this.#complete(OP.scanEnable, []);
   }
 
   #create(p: Buffer): void {
@@ -171,7 +177,11 @@ export class VirtualRadio {
     this.#pending = {
       address,
       addressBytes: Buffer.from(bytes),
-      settings: { intervalMs: p.readUInt16LE(15) * 1.25, supervisionMs: p.readUInt16LE(19) * 10 },
+      settings: {
+        intervalMs: p.readUInt16LE(15) * 1.25,
+        latency: p.readUInt16LE(17),
+        supervisionMs: p.readUInt16LE(19) * 10,
+      },
     };
   }
 
@@ -189,7 +199,12 @@ export class VirtualRadio {
   #cancel(): void {
     this.log.push('cancel');
     const pending = this.#pending;
+    const peer = this.peripherals.find((p) => p.address === pending?.address);
     this.#pending = null;
+    if (pending && peer && this.faults.connectsOnCancel) {
+      this.#link(peer, pending);
+      return this.#complete(OP.cancelConnection, [], STATUS.disallowed);
+    }
     this.#complete(OP.cancelConnection, [], pending ? 0 : STATUS.disallowed);
     if (pending) setTimeout(() => this.#connected(STATUS.unknownConnection, 0, pending), 5);
   }

@@ -4,6 +4,8 @@ export interface CharacteristicSpec {
   readonly notify?: boolean;
   readonly read?: () => Uint8Array;
   readonly write?: (value: Buffer) => void;
+  /** It takes writes only so: with an answer, or without one. Default: both. */
+  readonly writtenBy?: 'request' | 'command';
 }
 
 export interface ServiceSpec {
@@ -29,8 +31,9 @@ const ERROR = { invalidHandle: 0x01, notFound: 0x0a, unsupported: 0x06 };
 export const uuidBytes = (uuid: string): Buffer => Buffer.from(uuid, 'hex').reverse();
 const u16 = (value: number): Buffer => Buffer.from([value & 0xff, value >> 8]);
 
+const WRITES = { command: 0x04, request: 0x08, both: 0x0c };
 const properties = (c: CharacteristicSpec): number =>
-  (c.read ? 0x02 : 0) | (c.write ? 0x0c : 0) | (c.notify ? 0x10 : 0);
+  (c.read ? 0x02 : 0) | (c.write ? WRITES[c.writtenBy ?? 'both'] : 0) | (c.notify ? 0x10 : 0);
 
 export class GattServer {
   readonly #attributes: Attribute[] = [];
@@ -71,11 +74,11 @@ export class GattServer {
       case 0x0c:
         return this.#read(op, request.readUInt16LE(1), request.readUInt16LE(3));
       case 0x12:
-        return this.#write(request)
+        return this.#write(request, 'request')
           ? Buffer.from([0x13])
           : this.#error(request, ERROR.invalidHandle);
       case 0x52:
-        this.#write(request);
+        this.#write(request, 'command');
         return null;
       case 0x1e:
         return null;
@@ -162,9 +165,10 @@ export class GattServer {
     return Buffer.concat([Buffer.from([op + 1]), part]);
   }
 
-  #write(request: Buffer): boolean {
+  #write(request: Buffer, by: 'request' | 'command'): boolean {
     const attribute = this.#attributes[request.readUInt16LE(1) - 1];
-    if (!attribute) return false;
+    if (!attribute || (attribute.type !== CCCD && (attribute.spec?.writtenBy ?? by) !== by))
+      return false;
     const value = request.subarray(3);
     if (attribute.type === CCCD) attribute.value = Buffer.from(value);
     else attribute.spec?.write?.(Buffer.from(value));

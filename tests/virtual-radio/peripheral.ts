@@ -26,6 +26,8 @@ export class VirtualPeripheral {
   rssi = -60;
   /** Connection requests that it will not answer, for faults. */
   ignoresConnects = 0;
+  /** How long it thinks over each request. */
+  answersAfterMs = 0;
   droppedByDevice = 0;
   subscriptions = 0;
   /** Notifications waiting for a connection event. */

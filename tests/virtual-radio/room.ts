@@ -10,6 +10,8 @@ export interface Room {
     readonly name?: string;
     readonly ppm?: number;
     readonly perPacket?: number;
+    /** Notifications that it can hold; default 60. */
+    readonly buffer?: number;
     /** Default: readings that count up, for order and loss. */
     readonly motion?: 'still' | 'tapped';
   }[];

@@ -16,6 +16,8 @@ export interface SensorOptions {
   /** Device clock against the host's. */
   readonly ppm?: number;
   readonly perPacket?: number;
+  /** Open profile: notifications that it can hold while the link is busy. */
+  readonly buffer?: number;
   readonly signal?: Signal;
   /** Readings come from outside by `take`. */
   readonly fed?: boolean;
@@ -25,6 +27,8 @@ export interface SensorOptions {
   readonly rateHz?: number;
   /** Open profile: tells its clock when asked; default so, if it has one of its own. */
   readonly tellsClock?: boolean;
+  /** Open profile: somebody stopped it. */
+  readonly stopped?: boolean;
 }
 
 export interface VirtualSensor {
@@ -92,13 +96,14 @@ export function openProfileSensor(o: SensorOptions): VirtualSensor {
     Buffer.from('803e000080841e00', 'hex'),
     Buffer.from('virtual board\0 1.0'),
   ]);
-  let running = true;
+  let running = o.stopped !== true;
   const sensor = fresh();
   const peripheral = new VirtualPeripheral({
     address: o.address,
     advertisement: Buffer.concat([FLAGS, offering(OPEN_PROFILE.service)]),
     scanResponse: named(o.name ?? 'Stillcatch sensor'),
     maxMtu: o.maxMtu ?? 247,
+    ...(o.buffer !== undefined && { buffer: o.buffer }),
     services: [
       {
         uuid: OPEN_PROFILE.service,
@@ -108,6 +113,7 @@ export function openProfileSensor(o: SensorOptions): VirtualSensor {
           ...((o.tellsClock ?? !o.fed) ? [clock] : []),
           {
             uuid: OPEN_PROFILE.control,
+            writtenBy: 'request',
             write: (value) => {
               if (value[0] === 1) running = value[1] === 1;
               if (value[0] === 3) sensor.identified += 1;
@@ -163,6 +169,7 @@ export function witMotionSensor(o: SensorOptions): VirtualSensor {
           { uuid: WIT_MOTION.notify, notify: true },
           {
             uuid: WIT_MOTION.write,
+            writtenBy: 'command',
             write: (v) => {
               if (v.equals(Buffer.from('ffaa6988b5', 'hex'))) unlocked = true;
               if (unlocked && v.equals(Buffer.from('ffaa030900', 'hex'))) rateHz = 100;

@@ -98,7 +98,6 @@ export class Central {
   #onPowerOff(problem: RadioProblemCode): void {
     this.#adapter = 'off';
     this.#out({ type: 'adapter', problem, detail: '' });
-    this.#scanner.forget();
     for (const link of this.#links.values()) {
       link.close(new LinkError('adapter-off'));
       link.become('lost', new LinkError('adapter-off').message);

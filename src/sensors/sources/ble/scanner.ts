@@ -18,11 +18,6 @@ export class Scanner {
     this.#now = now;
   }
 
-  /** The adapter went: what was on is on no more. */
-  forget(): void {
-    this.#on = false;
-  }
-
   set(on: boolean): Promise<void> {
     this.#turn = this.#turn.then(() => this.#apply(on)).catch(() => undefined);
     return this.#turn;

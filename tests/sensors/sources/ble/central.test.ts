@@ -7,9 +7,10 @@ import { nobleIsInstalled } from '../../../virtual-radio/install.ts';
 import {
   movesenseSensor,
   openProfileSensor,
+  type VirtualSensor,
   witMotionSensor,
 } from '../../../virtual-radio/sensors.ts';
-import { Bench, wishFor } from './bench.ts';
+import { Bench, idOf, wishFor } from './bench.ts';
 
 describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', () => {
   let bench: Bench;
@@ -33,6 +34,10 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
       c00000000002: ['witMotion', 'WT901BLE68', -60],
       c00000000003: ['movesense', 'Movesense 000000000000', -60],
     });
+    // told often enough to follow, not with each advertisement
+    expect(bench.of('seen').length).toBeLessThan(3 * 9);
+    await bench.run(45);
+    expect(bench.radio.log.filter((l) => l === 'scan').length).toBe(3);
     bench.central.take({ type: 'scan', on: false });
     await bench.run(0.1);
     expect(bench.radio.scanning).toBe(false);
@@ -69,6 +74,9 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     const answers = bench.of('clock');
     expect(answers.length).toBeGreaterThan(40);
     expect(new Set(answers.map((a) => a.id))).toEqual(new Set(['c00000000001']));
+    const sent = answers.slice(30).map((a) => a.sentMs);
+    const pauses = sent.slice(1).map((s, i) => s - (sent[i] ?? 0));
+    expect(Math.max(...pauses) - Math.min(...pauses)).toBeGreaterThan(80);
     // the device answers after the question left, soon, and now and then at once
     const waitsMs = answers.map((a) => a.ticks / 1000 - a.sentMs);
     const soonest = Math.min(...waitsMs);
@@ -108,12 +116,13 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     await bench.until(() => bench.state(sensor) === 'streaming', 5);
     expect(bench.radio.settings(sensor.peripheral)).toEqual({
       intervalMs: 11.25,
+      latency: 0,
       supervisionMs: 4000,
     });
   });
 
   it('survives packets cut to 20 bytes and a link that answers nothing longer', async () => {
-    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01', maxMtu: 23 });
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01', maxMtu: 23, stopped: true });
     bench.radio.add(sensor.peripheral);
     bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
     await bench.until(() => bench.state(sensor) === 'streaming', 5);
@@ -131,6 +140,97 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     bench.central.take({ type: 'identify', id: 'c00000000001' });
     await bench.run(0.5);
     expect(sensor.identified).toBe(1);
+  });
+
+  it('lets go of a sensor that nobody wants any more', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 5);
+    bench.central.take({ type: 'want', wishes: [] });
+    await bench.run(1);
+    expect([bench.state(sensor), bench.radio.links]).toEqual(['ended', 0]);
+  });
+
+  it('a link that ends while it is being prepared is told at once and made anew', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    for (const waitS of [0.01, 0.05, 0.1, 0.15]) {
+      await bench.until(() => bench.state(sensor) === 'preparing', 10);
+      await bench.run(waitS);
+      expect(bench.state(sensor)).toBe('preparing');
+      bench.radio.drop(sensor.peripheral);
+      await bench.run(0.001);
+      expect(['retrying', 'searching']).toContain(bench.state(sensor));
+    }
+    await bench.until(() => bench.state(sensor) === 'streaming', 10);
+    await bench.run(1);
+    expect(bench.packets(sensor).length).toBe(sensor.sent - sensor.peripheral.outbox.length);
+  });
+
+  it.each([
+    ['answers nothing', Infinity, 5],
+    ['takes its time for each answer', 1200, 12],
+  ])('a sensor that %s while it is being prepared is given up', async (_what, afterMs, limitS) => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    sensor.peripheral.answersAfterMs = afterMs;
+    await bench.until(() => bench.state(sensor) === 'preparing', 5);
+    const took = await bench.until(() => bench.state(sensor) !== 'preparing', 30);
+    expect(Math.abs(took - limitS)).toBeLessThan(0.2);
+    expect(bench.of('link').at(-1)?.reason).toMatch(/stopped answering while/);
+    sensor.peripheral.answersAfterMs = 0;
+    await bench.until(() => bench.state(sensor) === 'streaming', 10);
+    expect([bench.state(sensor), bench.radio.links]).toEqual(['streaming', 1]);
+  });
+
+  it('connects only what was seen a moment ago', async () => {
+    const [one, other] = [1, 2].map((i) =>
+      openProfileSensor({ address: `c0:00:00:00:00:0${i}` }),
+    ) as [VirtualSensor, VirtualSensor];
+    for (const s of [one, other]) bench.radio.add(s.peripheral);
+    const seen = new Map<string, NoblePeripheral>();
+    bench.noble.on('discover', (p: NoblePeripheral) => seen.set(p.id, p));
+    bench.central.take({ type: 'scan', on: true });
+    await bench.until(() => seen.size === 2, 2);
+    bench.central.take({ type: 'scan', on: false });
+    one.peripheral.ignoresConnects = 1;
+    other.peripheral.power(false);
+    bench.central.take({ type: 'want', wishes: [one, other].map((s) => wishFor(s)) });
+    await bench.until(() => bench.state(one) === 'connecting', 5);
+    bench.noble.emit('discover', seen.get(idOf(other)));
+    expect(bench.state(other)).toBe('found');
+    await bench.until(() => bench.state(one) !== 'connecting', 15);
+    one.peripheral.ignoresConnects = 0;
+    await bench.until(() => bench.state(one) === 'streaming', 10);
+    await bench.run(1);
+    expect(bench.state(other)).toBe('searching');
+    expect(bench.radio.log).not.toContain(`connect ${other.peripheral.address}`);
+  });
+
+  it('hangs up a connection that was made at the moment it was called off', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.radio.faults.connectsOnCancel = true;
+    sensor.peripheral.ignoresConnects = 1;
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'connecting', 5);
+    await bench.until(() => bench.state(sensor) !== 'connecting', 15);
+    expect(bench.radio.links).toBe(0);
+    sensor.peripheral.ignoresConnects = 0;
+    await bench.until(() => bench.state(sensor) === 'streaming', 10);
+    expect([bench.state(sensor), bench.radio.links]).toEqual(['streaming', 1]);
+  });
+
+  it('goes on, later, with an adapter that never confirms the start or end of a search', async () => {
+    const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
+    bench.radio.add(sensor.peripheral);
+    bench.radio.faults.confirmsNoScan = true;
+    bench.central.take({ type: 'want', wishes: [wishFor(sensor)] });
+    await bench.until(() => bench.state(sensor) === 'streaming', 10);
+    expect(bench.state(sensor)).toBe('streaming');
   });
 
   it('says that a device lacks the services, and does not hang', async () => {
