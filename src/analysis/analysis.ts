@@ -11,15 +11,16 @@ import { stepAccBias } from '../orientation/accBias.ts';
 import { stepTrack } from '../orientation/track.ts';
 import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import { createDetector } from '../swings/detector.ts';
 import { stepShock } from '../swings/shock.ts';
-import { type CutSwing, closeCut, cutReadings, stepCut } from '../swings/cutSwing.ts';
+import { type CutSwing, closeCut, createCut, cutReadings, stepCut } from '../swings/cutSwing.ts';
 import type { SwingReadings } from '../swings/analyseSwing.ts';
 import { type SwingSignals, axialRate, signalsOf } from '../swings/signals.ts';
 import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
 import { takeMark, takeSwing } from './repetitions.ts';
-import { findHeadings, followDrift, looksSet, rezero } from './rezero.ts';
+import { followDrift, isUnsure, looksSet, rezero, takeReference } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { lastTimeS } from './summary.ts';
 import { takePain, watchRange } from './warn.ts';
@@ -148,8 +149,8 @@ function followSwing(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
   const { detector } = state.swinging;
   const { headings, armAtAddress } = state.calibrating;
   if (detector.stillness.still && headings && armAtAddress !== null) {
-    if (state.rezero.astray) findHeadings(state.rezero, frame, headings, armAtAddress);
-    else if (detector.phase === 'address') rezero(state.rezero, frame, headings, armAtAddress);
+    if (detector.phase === 'address' || isUnsure(state.rezero))
+      rezero(state.rezero, frame, headings, armAtAddress);
   }
   followRotation(state, frame);
   const cut = followCut(state, frame, signals, swing !== null);
@@ -213,12 +214,24 @@ function tellPhase(
 function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void {
   const atS = endOf(event);
   if (event.type === 'pause' || event.type === 'resume') {
+    interrupt(state, emit);
     state.paused = event.type === 'pause';
     tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
   } else if (isMark(event)) takeMark(state, event, emit);
   else if (event.type === 'pain') takePain(state, event, emit);
-  else if (stepCalibrating(state.calibrating, event, state.settings.known))
+  else if (stepCalibrating(state.calibrating, event, state.settings.known)) {
+    interrupt(state, emit);
+    if (event.type === 'address-reference') takeReference(state.rezero);
     tellCalibration(state, atS, emit);
+  }
+}
+
+/** What comes next does not belong to what was going on: a movement half seen is none. */
+function interrupt(state: AnalysisState, emit: Emit): void {
+  const ended = closeSwinging(state.swinging);
+  if (ended !== null) takeSwing(state, ended, emit);
+  Object.assign(state.swinging.detector, createDetector());
+  Object.assign(state.cut, createCut());
 }
 
 function tellCalibration(state: AnalysisState, atS: number, emit: Emit): void {

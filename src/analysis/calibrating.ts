@@ -173,8 +173,8 @@ function takeAddress(s: CalibratingState, window: StepWindow): boolean {
   return true;
 }
 
-/** What stands at the end of a session that never finished its calibration. */
-export function closeCalibration(s: CalibratingState): Calibration {
-  if (s.calibration === null && s.steps.stands.length > 0) solve(s);
-  return s.calibration ?? refusal([missingStep('calibration-stand')]);
+/** What stands, in a session too that never finished its calibration. Changes nothing. */
+export function closeCalibration({ calibration, steps }: CalibratingState): Calibration {
+  if (calibration !== null) return calibration;
+  return steps.stands.length > 0 ? calibrate(steps) : refusal([missingStep('calibration-stand')]);
 }

@@ -63,6 +63,8 @@ type Noise = typeof TURN;
 
 /** What a gap in a movement may do to a heading, rad. */
 const AFTER_GAP = radians(5);
+/** After a silence in which the person may have turned anywhere. */
+const ANYWHERE = Math.PI;
 
 /**
  * An address is one that looks like the others, deg; the end of a rehearsal has the arm 25 deg farther out and the
@@ -74,8 +76,11 @@ const LIKELY_DEG = { trunk: 25, arm: 30 };
 /** The look of the addresses is learned by this share a second. */
 const LEARN_LOOK = 0.5;
 
-/** How near to the reference an address must be, deg. */
+/** How near to the reference an address must be, deg, and in standard deviations where the heading is less sure. */
 const NEAR_DEG = 15;
+const NEAR_SIGMA = 3;
+/** Less sure than this, deg, a heading is no judge of what is an address: after a break of some minutes. */
+const UNSURE_DEG = 7.5;
 /** A still address lasts many samples that all err alike; they count as one look a second. */
 const LOOKS_PER_S = 1;
 
@@ -85,6 +90,8 @@ const createDrift = (n: Noise): Drift => ({
   covariance: [vec3(0, 0, 0), vec3(0, n.rate * n.rate, 0), vec3(0, 0, n.setup * n.setup)],
 });
 
+const UNSEEN_LOOK: AddressLook = { trunk: vec3(-0.57, 0.82, 0), arm: vec3(0, 1, 0) };
+
 export const createRezero = (): RezeroState => ({
   turn: createDrift(TURN),
   arm: createDrift(ARM),
@@ -92,9 +99,22 @@ export const createRezero = (): RezeroState => ({
   lastS: null,
   wholeS: null,
   seen: false,
-  look: { trunk: vec3(-0.57, 0.82, 0), arm: vec3(0, 1, 0) },
+  look: UNSEEN_LOOK,
   astray: false,
 });
+
+/** A new address reference: both headings are 0 there. How fast they drift is as well known as before. */
+export function takeReference(s: RezeroState): void {
+  for (const [drift, noise] of [
+    [s.turn, TURN],
+    [s.arm, ARM],
+  ] as const) {
+    const rate = drift.covariance[1].y;
+    Object.assign(drift, createDrift(noise), { rate: drift.rate });
+    drift.covariance[1] = vec3(0, rate, 0);
+  }
+  Object.assign(s, { seen: false, look: UNSEEN_LOOK, astray: false });
+}
 
 /** Each frame: takes off what the headings have drifted since the one before. */
 export function followDrift(
@@ -107,15 +127,29 @@ export function followDrift(
   predict(s.turn, TURN, dt);
   predict(s.arm, ARM, dt);
   if (gap) {
-    unsettle(s.turn);
-    unsettle(s.arm);
-    s.astray ||= s.wholeS !== null && timeS - s.wholeS > BRIDGED_S;
+    unsettle(s, AFTER_GAP);
+    if (!s.astray && s.wholeS !== null && timeS - s.wholeS > BRIDGED_S) {
+      s.astray = true;
+      unsettle(s, ANYWHERE);
+    }
   } else s.wholeS = timeS;
   headings.chest -= s.turn.rate * dt;
   headings.trailArm -= (s.turn.rate + s.arm.rate) * dt;
 }
 
-/** One frame of a still address: moves `headings` a little toward the reference. */
+/** Drift or a silence has gone on for so long that the headings cannot say whether the person is at address. */
+export const isUnsure = ({ turn, arm }: RezeroState): boolean =>
+  Math.max(sigmaDeg(turn), sigmaDeg(arm)) > UNSURE_DEG;
+
+const sigmaDeg = ({ covariance: [h] }: Drift): number => degrees(Math.sqrt(h.x));
+
+const isNear = (d: Drift, error: number): boolean =>
+  Math.abs(degrees(error)) <= Math.max(NEAR_DEG, NEAR_SIGMA * sigmaDeg(d));
+
+/**
+ * One frame of a still address: moves `headings` a little toward the reference; where they are unsure or astray it
+ * finds them again, as near as people set up alike.
+ */
 export function rezero(
   s: RezeroState,
   frame: BodyFrame,
@@ -124,9 +158,9 @@ export function rezero(
 ): void {
   const turn = wrapPi(thoraxAngles(frame.thorax).turn);
   const arm = wrapPi(headingOf(frame.humerus) - turn - armAtAddress);
-  if (Math.abs(degrees(turn)) > NEAR_DEG || Math.abs(degrees(arm)) > NEAR_DEG) return;
+  if (frame.gap || !isNear(s.turn, turn) || !isNear(s.arm, arm)) return;
   // the end of a swing may be still, and face the target, too
-  if (s.seen && !looksSet(s, frame)) return;
+  if ((s.seen || isUnsure(s)) && !looksSet(s, frame)) return;
   const since = s.lastS === null ? 0 : frame.timeS - s.lastS;
   s.lastS = frame.timeS;
   const look = Math.min(since, 0.1) * LOOKS_PER_S;
@@ -135,26 +169,7 @@ export function rezero(
   const turnBy = correct(s.turn, TURN, turn, look);
   headings.chest -= turnBy;
   headings.trailArm -= turnBy + correct(s.arm, ARM, arm, look);
-}
-
-/**
- * A still frame after the headings went astray: where gravity says that it is an address, the person faces as at the
- * reference again, as near as people do.
- */
-export function findHeadings(
-  s: RezeroState,
-  frame: BodyFrame,
-  headings: Headings,
-  armAtAddress: number,
-): void {
-  if (frame.gap || !looksSet(s, frame)) return;
-  const turn = wrapPi(thoraxAngles(frame.thorax).turn);
-  headings.chest -= turn;
-  headings.trailArm -= wrapPi(headingOf(frame.humerus) - armAtAddress);
-  settle(s.turn, TURN);
-  settle(s.arm, ARM);
   s.astray = false;
-  s.lastS = frame.timeS;
 }
 
 /** By gravity alone it looks like the still addresses before. */
@@ -180,13 +195,6 @@ function learnLook(s: RezeroState, frame: BodyFrame, look: number): void {
   s.look = { trunk: lerp(s.look.trunk, trunk, share), arm: lerp(s.look.arm, arm, share) };
 }
 
-/** Known again as well as one address tells. */
-function settle(d: Drift, n: Noise): void {
-  const [, r, u] = d.covariance;
-  const heading = vec3(n.setup * n.setup, 0, 0);
-  d.covariance = [heading, vec3(0, r.y, r.z), vec3(0, u.y, u.z)];
-}
-
 function predict(d: Drift, n: Noise, dt: number): void {
   const [h, r, u] = d.covariance;
   // the heading grows by rate x time; x, y, z of a row stand for heading, rate, usual address
@@ -197,9 +205,11 @@ function predict(d: Drift, n: Noise, dt: number): void {
   d.covariance = [vec3(hh, hr, hu), vec3(hr, rr, r.z), vec3(hu, r.z, u.z)];
 }
 
-function unsettle(d: Drift): void {
-  const [h, r, u] = d.covariance;
-  d.covariance = [vec3(h.x + AFTER_GAP * AFTER_GAP, h.y, h.z), r, u];
+function unsettle(s: RezeroState, by: number): void {
+  for (const d of [s.turn, s.arm]) {
+    const [h, r, u] = d.covariance;
+    d.covariance = [vec3(h.x + by * by, h.y, h.z), r, u];
+  }
 }
 
 /** Takes a look at the error of a heading, rad; returns how much of it is drift. */
