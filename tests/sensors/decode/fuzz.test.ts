@@ -32,9 +32,18 @@ const good = {
       fc.nat(2 ** 32 - 1),
       fc.array(fc.tuple(fc.float(), fc.float(), fc.float()), { minLength: 2, maxLength: 16 }),
     )
-    .map(([ms, v]) => {
+    .chain(([ms, v]) => {
       const n = Math.floor(v.length / 2);
-      return concat([2, 7], imu6(ms, v.slice(0, n), v.slice(n, 2 * n)));
+      const payload = imu6(ms, v.slice(0, n), v.slice(n, 2 * n));
+      // whole, or one half of it without the other: parts get lost and come in any order
+      return fc.oneof(
+        fc.constant(concat([2, 7], payload)),
+        fc
+          .tuple(fc.constantFrom(2, 3), fc.nat(payload.length))
+          .map(([kind, cut]) =>
+            concat([kind, 7], payload.subarray(kind === 2 ? 0 : cut, kind === 2 ? cut : undefined)),
+          ),
+      );
     }),
 };
 

@@ -47,6 +47,23 @@ describe('IMU6 of Movesense GATT sensor data', () => {
     );
   });
 
+  it('that never ends is refused before it grows, and the next is read', () => {
+    const state = decoder.create();
+    decoder.decode(state, concat([2, 7], new Uint8Array(150)));
+    const more = (): unknown => decoder.decode(state, concat([3, 7], new Uint8Array(151)));
+    expect(() => {
+      for (let i = 0; i < 12; i++) more();
+    }).toThrow(expect.objectContaining({ code: 'length' }));
+    expect(decoder.decode(state, concat([2, 7], PAYLOAD))).toHaveLength(1);
+  });
+
+  it('tells a reading at the end of its range, 8 g or 2000 deg/s', () => {
+    const clipped = (acc: number, gyro: number): unknown =>
+      decoder.decode(decoder.create(), concat([2, 7], imu6(0, [[0, acc, 0]], [[gyro, 0, 0]])))[0]
+        ?.readings[0]?.saturated;
+    expect([clipped(78.45, 0), clipped(0, -2000), clipped(78, 1990)]).toEqual([true, true, false]);
+  });
+
   it('answers to commands hold no motion', () => {
     expect(decoder.decode(decoder.create(), hex('01 07 00 c8'))).toEqual([]);
   });

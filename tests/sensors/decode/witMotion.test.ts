@@ -43,8 +43,21 @@ describe('a frame of the WitMotion BLE 5 family', () => {
 
   it('is never glued to the rest of a lost one', () => {
     const state = decoder.create();
-    one(state, CAPTURE.subarray(0, 13));
+    one(state, witFrame([2048, 2048, 2048, 0, 0, 0]).subarray(0, 13));
     expect(inG(one(state, CAPTURE)[0]?.readings[0])).toEqual(near([0.486, -1.385, 0.031]));
+    // nor is what was read already used again
+    for (const g of [1, 2, 3]) {
+      const frame = witFrame([g * 2048, 0, 0, 0, 0, 0]);
+      expect(one(state, frame.subarray(0, 7))).toEqual([]);
+      const packets = one(state, frame.subarray(7));
+      expect(packets.map((p) => inG(p.readings[0])[0])).toEqual(near([g]));
+    }
+  });
+
+  it('tells a reading at the end of its range', () => {
+    const clipped = (count: number): unknown =>
+      one(decoder.create(), witFrame([0, count, 0, 0, 0, 0]))[0]?.readings[0]?.saturated;
+    expect([32_767, -32_768, 32_700].map(clipped)).toEqual([true, true, false]);
   });
 
   it('that answers a register read holds no motion', () => {
