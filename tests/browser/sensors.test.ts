@@ -3,13 +3,20 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import * as analysis from '../../src/analysis/analysis.ts';
+import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { de } from '../../src/dashboard/strings/de.ts';
+import { practiceHost } from '../../src/practice/host.ts';
+import { livePractice } from '../../src/practice/livePractice.ts';
 import { BleSource } from '../../src/sensors/sources/ble/bleSource.ts';
 import { SensorDesk } from '../../src/sensors/sources/ble/desk.ts';
 import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
 import { Pairings } from '../../src/sensors/sources/ble/pairings.ts';
 import { radioProblem } from '../../src/sensors/sources/ble/problem.ts';
 import { Radio } from '../../src/sensors/sources/ble/radio.ts';
+import type { DeskCommand, DeskView } from '../../src/sensors/sources/deskView.ts';
+import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+import { handTimers } from '../practice/handTimers.ts';
 import { nobleIsInstalled } from '../virtual-radio/install.ts';
 import { inRoom, type Room } from '../virtual-radio/room.ts';
 import {
@@ -18,8 +25,22 @@ import {
   type RunningService,
   seriousFindings,
   SIZES,
+  startHost,
   startService,
 } from './pageHarness.ts';
+
+const NOBODY_AROUND: DeskView = {
+  problem: null,
+  ready: true,
+  searching: true,
+  recording: false,
+  sensors: [],
+  shaken: null,
+  tapFor: null,
+  tapMissed: null,
+  notKept: null,
+  sync: { state: 'idle' },
+};
 
 const ROOM: Room = {
   loss: 0.05,
@@ -30,15 +51,16 @@ const ROOM: Room = {
   ],
 };
 
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
 describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
-  let browser: Browser;
   let folder: string;
   let radio: Radio;
   let service: RunningService;
-  beforeAll(async () => {
-    browser = await openBrowser();
-  });
-  afterAll(() => browser.close());
   afterEach(async () => {
     await service.end();
     await radio.stop();
@@ -111,5 +133,50 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
       'document.documentElement.scrollWidth > document.documentElement.clientWidth',
     );
     expect(wide).toBe(false);
+  });
+});
+
+/** A guided practice with sensors on the wrong way round. Time is passed by hand: nobody waits for a bow. */
+function swappedPractice() {
+  const clock = handTimers();
+  const worn = { prompted: true, calibrationFault: 'swapped', timers: clock.timers } as const;
+  const source = new SyntheticSource({ seed: 5, hand: 'right', ...worn });
+  const practice = livePractice({
+    practiceId: 'swapped',
+    source: Object.assign(source, { kind: 'ble' }),
+    chain: analysis,
+    settings: { hand: 'right', plan: DEFAULT_PLAN, emitFrames: true },
+    now: clock.now,
+    guided: true,
+  });
+  const answers = { clubConfirmed: true, historyConfirmed: true, warmedUp: true, redFlag: false };
+  const calibrate = (): void => {
+    practice.obey({ type: 'safety', answers: { ...answers, pain: 0, signs: [] } });
+    practice.obey({ type: 'next' });
+    clock.pass(3000);
+    practice.obey({ type: 'next' });
+    for (let s = 0; s < 90 && practice.view().guide?.status !== 'swapped'; s++) clock.pass(1000);
+  };
+  return { practice, calibrate };
+}
+
+describe('sensors strapped on the wrong way round', () => {
+  it('are noticed in the calibration and swapped with one press, which begins it anew', async () => {
+    const { practice, calibrate } = swappedPractice();
+    const asked: DeskCommand[] = [];
+    const obey = (command: DeskCommand): null => (asked.push(command), null);
+    const running = await startHost(practiceHost({ first: practice }), {
+      desk: { view: NOBODY_AROUND, obey },
+    });
+    calibrate();
+    const { page, context } = await openPage(browser, `${running.url}#/ready`);
+    await page.getByText('the two seem to be swapped').first().waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Swap chest and arm' }).click();
+    await page.getByRole('heading', { name: 'Stand still' }).waitFor();
+    expect(asked).toEqual([{ type: 'swap' }]);
+    expect(practice.view().guide).toMatchObject({ step: 'stand', status: 'asked' });
+    await context.close();
+    await running.end();
   });
 });

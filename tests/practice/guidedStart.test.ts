@@ -16,9 +16,15 @@ const WELL = {
   signs: [],
 } as const;
 
-function guided(seed = 5, hand: 'left' | 'right' = 'right', person = NEW) {
+function guided(seed = 5, hand: 'left' | 'right' = 'right', person = NEW, fault?: 'swapped') {
   const clock = handTimers();
-  const source = new SyntheticSource({ seed, hand, prompted: true, timers: clock.timers });
+  const source = new SyntheticSource({
+    seed,
+    hand,
+    prompted: true,
+    timers: clock.timers,
+    ...(fault && { calibrationFault: fault }),
+  });
   const practice = livePractice({
     practiceId: 'g',
     source,
@@ -81,12 +87,33 @@ describe('the guided start with a simulated student who does as asked', () => {
         practice.obey({ type: 'next' });
         clock.pass(2500);
         expect(practice.obey({ type: 'next' }), `seed ${seed}`).toBeNull();
-        until((view) => view.calibration.quality !== null);
+        const statuses = new Set<string | undefined>();
+        until((view) => {
+          statuses.add(view.guide?.status);
+          return view.calibration.quality !== null;
+        });
+        expect(statuses, `seed ${seed}`).not.toContain('swapped');
         expect(practice.view().calibration.quality, `seed ${seed}`).toMatchObject({
           accepted: true,
         });
         await practice.stop();
       }
+    },
+  );
+
+  it.each(['left', 'right'] as const)(
+    'says that the sensors are swapped when the wrong one moves, %s-handed, and begins again when asked',
+    async (hand) => {
+      const { practice, until, clock } = guided(5, hand, NEW, 'swapped');
+      practice.obey({ type: 'safety', answers: WELL });
+      practice.obey({ type: 'next' });
+      clock.pass(2500);
+      practice.obey({ type: 'next' });
+      until((view) => view.guide?.status === 'swapped', 30);
+      expect(practice.view().guide).toMatchObject({ step: 'bow', count: 0 });
+      practice.obey({ type: 'again' });
+      expect(practice.view().guide).toMatchObject({ step: 'stand', status: 'asked' });
+      await practice.stop();
     },
   );
 

@@ -1,6 +1,7 @@
 import type { SensorCalibrationQuality } from '../../body/calibrationResult.ts';
 import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
+import { SwapSensors } from './SwapSensors.tsx';
 
 function Explained(props: { readonly name: string; readonly quality: SensorCalibrationQuality }) {
   const { explained } = props.quality;
@@ -25,6 +26,7 @@ export function CalibrationQuality() {
       {quality.problems.map((problem) => (
         <p key={problem.code}>{t.said.calibration(problem)}</p>
       ))}
+      {quality.problems.some(({ code }) => code === 'swapped-sensors') && <SwapSensors />}
       <ul class="fine">
         <Explained name={t.sensors.chest} quality={quality.chest} />
         <Explained name={t.sensors.trailArm} quality={quality.trailArm} />

@@ -6,6 +6,7 @@ import { useSection } from '../feed/hooks.ts';
 import { useAsk } from '../shell/Ask.tsx';
 import { t } from '../strings/strings.ts';
 import { CalibrationQuality } from './CalibrationQuality.tsx';
+import { SwapSensors } from './SwapSensors.tsx';
 
 interface StepDrawing {
   readonly view: ViewName;
@@ -33,7 +34,7 @@ function statusText({ status, count, wanted, endDeg }: GuideView, refused: boole
   const s = t.ready.guide;
   if (refused) return t.home.refused;
   if (status === 'asked') return s.asked;
-  if (status === 'slow') return s.slow;
+  if (status === 'slow' || status === 'swapped') return s[status];
   if (status === 'done') return s.solving;
   if (wanted > 0) return s.count(count, wanted);
   return endDeg === null ? s.watching : s.end(endDeg);
@@ -73,6 +74,12 @@ export function GuidedStep() {
         </h2>
         <p class="state-detail">{s.detail[guide.step]}</p>
         <Progress guide={guide} />
+        {guide.status === 'swapped' && (
+          <div>
+            <p>{s.exchange}</p>
+            <SwapSensors />
+          </div>
+        )}
         {isJudged && <CalibrationQuality />}
         <div class="row">
           {guide.part === 'recheck' && (

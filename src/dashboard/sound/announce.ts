@@ -52,8 +52,9 @@ function guided(before: PracticeView, after: PracticeView): Announcement[] {
     return only('step', 'listening', `${s.word[guide.step]}. ${s.detail[guide.step]}`);
   }
   if (guide.count > (before.guide?.count ?? 0)) return only('listening', 'listening', null);
-  const nowSlow = guide.status === 'slow' && before.guide?.status !== 'slow';
-  return nowSlow ? only('step', null, s.slow) : [];
+  const { status } = guide;
+  const needsHelp = status === 'slow' || status === 'swapped';
+  return needsHelp && status !== before.guide?.status ? only('step', null, s[status]) : [];
 }
 
 function stages(before: PracticeView, after: PracticeView): Announcement[] {

@@ -1,14 +1,17 @@
-import type { PracticeView } from '../../streaming/contract.ts';
+import type { GuideView, PracticeView } from '../../streaming/contract.ts';
 import { type StageWord, stageWord } from '../practice/stateWord.ts';
 import { t } from '../strings/strings.ts';
 
 const words = t.secondScreen.watch;
 
+const helpOf = ({ status }: GuideView): string | null =>
+  status === 'slow' || status === 'swapped' ? t.ready.guide[status] : null;
+
 function guided({ guide }: PracticeView): StageWord | null {
   if (guide === null) return null;
   const s = t.ready.guide;
   const seen = guide.wanted > 0 ? ` ${s.count(guide.count, guide.wanted)}` : '';
-  const detail = guide.status === 'slow' ? s.slow : `${s.detail[guide.step]}${seen}`;
+  const detail = helpOf(guide) ?? `${s.detail[guide.step]}${seen}`;
   return { word: s.word[guide.step], detail, mood: 'calm' };
 }
 

@@ -14,8 +14,11 @@ export interface GuideView {
   /** Place within its part, from 0, and how many there are. */
   readonly index: number;
   readonly of: number;
-  /** `asked`: just said, not watched yet. `slow`: nothing like it was seen for long. */
-  readonly status: 'asked' | 'watching' | 'slow' | 'done';
+  /**
+   * `asked`: just said, not watched yet. `slow`: nothing like it was seen for long.
+   * `swapped`: the other sensor did what was asked of this one.
+   */
+  readonly status: 'asked' | 'watching' | 'slow' | 'swapped' | 'done';
   /** Movements seen and wanted; 0 of 0 where none are counted. */
   readonly count: number;
   readonly wanted: number;
@@ -42,6 +45,8 @@ export interface GuideState {
   status: GuideView['status'];
   still: StillState;
   count: CountState;
+  /** The same movements as the sensor does them that should not. */
+  other: CountState;
   range: RangeState;
   rangeOut: boolean;
   progress: number;
@@ -67,6 +72,7 @@ export function startGuide(part: GuidePart, emit: Emit): GuideState {
     status: 'asked',
     still: newStill(),
     count: newCount(),
+    other: newCount(),
     range: newRange(),
     rangeOut: false,
     progress: 0,
@@ -81,6 +87,7 @@ function ask(state: GuideState, emit: Emit): void {
   state.askedS = null;
   state.status = 'asked';
   state.count = newCount();
+  state.other = newCount();
   state.range = newRange();
   state.rangeOut = false;
   state.progress = 0;
@@ -122,12 +129,17 @@ function watchStill(state: GuideState, step: Of<'still'>, timeS: number, emit: E
 
 function watchCount(state: GuideState, step: Of<'count'>, sample: ImuSample, emit: Emit): void {
   if (sample.sensor === step.sensor) stepCount(state.count, sample, step.swingDeg);
+  else if (sample.sensor !== 'club') stepCount(state.other, sample, step.swingDeg);
   state.progress = Math.min(1, state.count.count / step.wanted);
   const { sinceS } = state.still;
   const settled = sinceS !== null && sample.timeS - sinceS >= SETTLED_S;
   if (state.count.count >= step.wanted && settled) {
     finishWindow(state, step.event, state.fromS, sample.timeS, emit);
+    return;
   }
+  const swapped = state.count.count === 0 && state.other.count >= step.wanted;
+  if (swapped && settled) state.status = 'swapped';
+  if (!swapped && state.status === 'swapped') state.status = 'watching';
 }
 
 /** Takes one sample of the worn sensors. */
