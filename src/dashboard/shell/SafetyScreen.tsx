@@ -1,6 +1,8 @@
 import { t } from '../strings/strings.ts';
+import { useTitle } from './useTitle.ts';
 
 export function SafetyScreen() {
+  useTitle(t.safety.title);
   return (
     <main id="main" class="page" tabIndex={-1}>
       <h1>{t.safety.title}</h1>

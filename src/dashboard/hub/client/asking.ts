@@ -1,3 +1,4 @@
+import { h } from '../../strings/hub.ts';
 import { RefusedAnswer, answerIn, reach } from '../../review/source.ts';
 
 export const API = '/api';
@@ -43,7 +44,7 @@ export function asking(signedOut: () => void): Asking {
       return data;
     } catch (error) {
       if (error instanceof RefusedAnswer && error.status === 401) signedOut();
-      throw error;
+      throw error instanceof RefusedAnswer ? error : new Error(h.shell.unreachable);
     }
   };
   const changing = (type?: string): Record<string, string> => ({

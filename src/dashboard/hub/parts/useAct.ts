@@ -10,6 +10,8 @@ export interface Act {
   readonly busy: boolean;
   readonly problem: string | null;
   /** Does one thing at a time; true where it was done. */
+  /** Of the last problem, where something else is tried. */
+  readonly forget: () => void;
   readonly run: (what: () => Promise<unknown>) => Promise<boolean>;
 }
 
@@ -31,5 +33,5 @@ export function useAct(): Act {
       setBusy(false);
     }
   };
-  return { busy, problem, run };
+  return { busy, problem, run, forget: () => setProblem(null) };
 }

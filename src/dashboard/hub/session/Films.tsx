@@ -9,7 +9,7 @@ import { MB, TYPES, unfit } from './fit.ts';
 
 const words = h.session.clips;
 function Attach({ desk }: { readonly desk: SessionDesk }) {
-  const { busy, problem, run } = useAct();
+  const { busy, problem, run, forget } = useAct();
   const [told, setTold] = useState<string | null>(null);
   const take = async (input: HTMLInputElement): Promise<void> => {
     const file = input.files?.[0];
@@ -17,7 +17,7 @@ function Attach({ desk }: { readonly desk: SessionDesk }) {
     const reason = unfit(file);
     input.value = '';
     setTold(reason ?? words.sending(file.name));
-    if (reason !== null) return;
+    if (reason !== null) return forget();
     const done = await run(async () => {
       await desk.client.sessions.addClip(desk.session.summary.id, file);
       desk.again();

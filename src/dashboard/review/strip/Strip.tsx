@@ -36,7 +36,7 @@ export function Strip(props: {
   readonly noted: ReadonlyMap<number, string>;
 }) {
   const { repetitions, shown, open, openOne, corrected, noted } = props;
-  const { list, tabIndex, ...keys } = useWalk(repetitions.length);
+  const { list, tabIndex, ...keys } = useWalk(repetitions.length, open === null);
   const labels = labelsOf(repetitions);
   useEffect(() => showInRow(list.current, open), [open]);
   return (

@@ -1,5 +1,5 @@
 import type { RefObject } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { walk } from './walk.ts';
 
 export interface Walk {
@@ -14,9 +14,32 @@ const itemsOf = (list: HTMLElement | null): HTMLElement[] => [
   ...(list?.querySelectorAll<HTMLElement>('button') ?? []),
 ];
 
-/** A list of buttons that is one stop for the tab key and is walked with arrows. */
-export function useWalk(count: number): Walk {
+const ENTERS: readonly string[] = ['ArrowLeft', 'ArrowRight', 'Home', 'End'];
+
+/** Where nothing on the page has the keyboard, an arrow key enters the list at its stop. */
+function useEntry(list: RefObject<HTMLElement | null>, wanted: boolean): void {
+  useEffect(() => {
+    if (!wanted) return undefined;
+    const enter = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.metaKey || event.altKey || !ENTERS.includes(event.key)) return;
+      if (!(event.target instanceof Element) || !event.target.matches('body, main')) return;
+      const stop = itemsOf(list.current).find((item) => item.tabIndex === 0);
+      if (stop === undefined) return;
+      event.preventDefault();
+      stop.focus();
+    };
+    addEventListener('keydown', enter);
+    return () => removeEventListener('keydown', enter);
+  }, [wanted]);
+}
+
+/**
+ * A list of buttons that is one stop for the tab key and is walked with arrows.
+ * @param enters arrow keys lead into it from anywhere on the page
+ */
+export function useWalk(count: number, enters = false): Walk {
   const list = useRef<HTMLOListElement>(null);
+  useEntry(list, enters);
   const [at, setAt] = useState(0);
   const stop = Math.min(at, count - 1);
   const onKeyDown = (event: KeyboardEvent): void => {

@@ -52,7 +52,7 @@ export const shell = {
     ],
   } as const,
   loading: 'Asking the hub …',
-  failed: 'The hub did not give this page',
+  failed: 'Nothing came from the hub',
   unreachable:
     'The hub cannot be reached. Is it running, and is this device on the network? Nothing you wrote is lost while this page stays open.',
   again: 'Try again',
