@@ -18,6 +18,7 @@ import { students } from './coach/students.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { validateStrictly } from '../streaming/validation.ts';
 import { type HubContext, isSecure } from './context.ts';
+import { tellMachines } from './machine/news.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
 import { club } from './people/club.ts';
@@ -105,6 +106,7 @@ export async function buildHub(context: HubContext): Promise<Hub> {
       await api.register(rateLimit, LIMITS);
       api.addHook('onRequest', (request) => refuseSitesBut(context.settings.publicUrl, request));
       routes = guard(api, context);
+      tellMachines(api, context);
       for (const part of PARTS) part(api, context);
     },
     { prefix: '/api' },

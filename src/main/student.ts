@@ -27,10 +27,15 @@ import { studentHost } from './studentHost.ts';
 const now = (): number => performance.now();
 
 /** `null` where nothing is kept: there is nothing to send then. */
-function coachOf({ store, onSaved }: KeptSessions, view: () => PracticeView) {
+function coachOf(
+  { store, onSaved }: KeptSessions,
+  view: () => PracticeView,
+  watched: () => boolean,
+) {
   if (store === null) return null;
   const coach = coachService({
     store,
+    watched,
     practising: () => view().stage === 'practice',
     held: () => (view().stage === 'after' ? (view().keeping?.sessionId ?? null) : null),
     now: Date.now,
@@ -48,7 +53,12 @@ async function run(settings: StudentSettings): Promise<void> {
     date: () => new Date(),
     say: console.error,
   });
-  const coach = coachOf(keeping.sessions, () => host.current().view());
+  let pages = 0;
+  const coach = coachOf(
+    keeping.sessions,
+    () => host.current().view(),
+    () => pages > 0,
+  );
   const person = personFile(join(settings.data, 'person.json'), console.error);
   const plans = planService({
     file: planFile(join(settings.data, 'plans.json'), Date.now),
@@ -74,6 +84,7 @@ async function run(settings: StudentSettings): Promise<void> {
     ...(coach && { coach }),
     plans,
     secondScreen: screen,
+    onPages: (open) => (pages = open),
   });
   const close = (): Promise<void> =>
     host

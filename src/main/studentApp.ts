@@ -33,6 +33,8 @@ export interface StudentAppOptions {
   readonly plans?: PlanService;
   /** The view for another screen; without it there is no /api/second-screen. */
   readonly secondScreen?: SecondScreen;
+  /** Told how many pages are open, whenever that changes. */
+  readonly onPages?: (open: number) => void;
 }
 
 const MISSING =
@@ -77,6 +79,6 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   } else {
     app.get('/', (_request, reply) => reply.code(503).type('text/plain').send(MISSING));
   }
-  attachStreaming(app, options.host, options.now, options.desk ?? null);
+  attachStreaming(app, options.host, options.now, options);
   return app;
 }

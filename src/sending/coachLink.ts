@@ -14,6 +14,7 @@ import type {
 import { type HubClient, HubError, hubClient, pair } from './hubClient.ts';
 import { checkedHubUrl } from './hubUrl.ts';
 import { type LinkFile, NOT_CONNECTED, linkFile } from './linkFile.ts';
+import { type ListeningOptions, listening } from './listening.ts';
 import { fetchInbox, sendOutbox } from './messages.ts';
 import { pack, tidyPacked, unpack } from './packing.ts';
 import { rounds } from './rounds.ts';
@@ -46,8 +47,11 @@ export interface CoachServiceOptions {
   readonly practising: () => boolean;
   /** A session of which the person is still asked how it was: it is sent once that is said. */
   readonly held?: () => string | null;
-  /** For tests: pauses after failures, ms. */
+  /** A page is open: what the coach changes is heard of within seconds. */
+  readonly watched?: () => boolean;
+  /** For tests: pauses after failures, and between questions while a page is open, ms. */
   readonly pausesMs?: readonly number[];
+  readonly listeningMs?: ListeningOptions['pausesMs'];
 }
 
 const UNKNOWN_HERE =
@@ -65,13 +69,13 @@ export function coachService(options: CoachServiceOptions): CoachService {
     if (client === null) return null;
     const file = ofThisConnection(whole);
     const why = await sendOutbox(client, file);
-    await fetchInbox(client, file, now());
+    await fetchInbox(client, file, now);
     const sent = await sendAll({ ...options, file, folder, client, signal: stop.signal }, (s) => {
       sending = s;
     });
     if (sent === 0) return why;
     const still = await sendOutbox(client, file);
-    await fetchInbox(client, file, now());
+    await fetchInbox(client, file, now);
     return why ?? still;
   };
   const going = rounds({
@@ -81,6 +85,10 @@ export function coachService(options: CoachServiceOptions): CoachService {
       round()
         .catch(wordsOf)
         .finally(() => (sending = null)),
+  });
+  const stopListening = listening({
+    ...heard(whole, options),
+    pausesMs: options.listeningMs,
   });
   const stopSending = (): void => {
     stop.abort();
@@ -133,7 +141,34 @@ export function coachService(options: CoachServiceOptions): CoachService {
     wake: going.wake,
     async close() {
       stop.abort();
+      stopListening();
       await going.close();
+    },
+  };
+}
+
+/** The hub holds an answer back for so long at most, s: before a proxy on the way ends it. A choice. */
+const WAIT_S = 25;
+
+/** Waits at the hub for another inbox than the one that is here. */
+function heard(
+  whole: LinkFile,
+  { now, watched = () => false }: CoachServiceOptions,
+): Pick<ListeningOptions, 'wanted' | 'ask'> {
+  let of: string | undefined;
+  let have: string | null = null;
+  return {
+    wanted: () => whole.read().connection !== null && watched(),
+    async ask(signal) {
+      const client = clientOf(whole);
+      if (client === null) return;
+      const token = whole.read().connection?.token;
+      if (token !== of) [of, have] = [token, null];
+      have = await fetchInbox(client, ofThisConnection(whole), now, {
+        have,
+        ...(have !== null && { waitS: WAIT_S }),
+        signal,
+      });
     },
   };
 }

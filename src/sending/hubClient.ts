@@ -84,13 +84,31 @@ const inbox = Compile(
   }),
 );
 
+const NOT_MODIFIED = 304;
+
 /** How long an answer may take, ms; a choice. The hub may have others' sessions to check before this one. */
 const ANSWER_MS = 120_000;
+
+export interface InboxAsked {
+  /** Name of the inbox that is here. */
+  readonly have: string | null;
+  /** The hub may wait so long for another one, s. */
+  readonly waitS?: number;
+  /** Ends the question; left out: an answer may take its usual time. */
+  readonly signal?: AbortSignal;
+}
+
+export interface NamedInbox {
+  readonly inbox: Inbox;
+  /** `null` where the hub names none. */
+  readonly name: string | null;
+}
 
 export interface HubClient {
   announce(clientId: string, request: UploadRequest): Promise<UploadState>;
   send(clientId: string, offset: number, bytes: Uint8Array<ArrayBuffer>): Promise<UploadState>;
-  inbox(): Promise<Inbox>;
+  /** What the hub has to say and its name; `null` where it is what `asked.have` names. */
+  inbox(asked?: InboxAsked): Promise<NamedInbox | null>;
   comment(comment: MachineComment): Promise<void>;
   planSeen(planId: string): Promise<void>;
   /** The hub forgets this machine's token. */
@@ -103,15 +121,19 @@ interface Call {
   readonly json?: unknown;
   readonly body?: Uint8Array<ArrayBuffer>;
   readonly headers?: Readonly<Record<string, string>>;
+  readonly signal?: AbortSignal | undefined;
 }
 
-async function call(url: string, { method = 'GET', token, json, body, headers }: Call) {
+const call = async (url: string, options: Call): Promise<unknown> =>
+  (await ask(url, options)).value;
+
+async function ask(url: string, { method = 'GET', token, json, body, headers, signal }: Call) {
   const sent = json === undefined ? body : JSON.stringify(json);
   const answer = await fetch(url, {
     method,
     // It would carry the token to somewhere else.
     redirect: 'error',
-    signal: AbortSignal.timeout(ANSWER_MS),
+    signal: signal ?? AbortSignal.timeout(ANSWER_MS),
     headers: {
       ...(token !== undefined && { authorization: `Bearer ${token}` }),
       ...(json !== undefined && { 'content-type': 'application/json' }),
@@ -122,7 +144,8 @@ async function call(url: string, { method = 'GET', token, json, body, headers }:
     throw new HubError(0, 'no-answer', 'The hub does not answer.');
   });
   const value: unknown = await answer.json().catch(() => null);
-  if (answer.ok) return value;
+  if (answer.ok || answer.status === NOT_MODIFIED)
+    return { value, status: answer.status, etag: answer.headers.get('etag') };
   throw refusal(answer.status, value);
 }
 
@@ -166,7 +189,16 @@ export function hubClient(hubUrl: string, token: string): HubClient {
           },
         }),
       ),
-    inbox: async () => checked(inbox, await at('/inbox')),
+    async inbox({ have, waitS, signal } = { have: null }) {
+      const path = waitS === undefined ? '/inbox' : `/inbox?waitS=${waitS}`;
+      const headers = { ...(have !== null && { 'if-none-match': have }) };
+      const { value, status, etag } = await ask(`${hubUrl}/api/machine${path}`, {
+        token,
+        headers,
+        signal,
+      });
+      return status === NOT_MODIFIED ? null : { inbox: checked(inbox, value), name: etag };
+    },
     comment: async (json) => void (await at('/comments', { method: 'POST', json })),
     planSeen: async (planId) =>
       void (await at('/plan-seen', { method: 'POST', json: { planId } satisfies PlanSeen })),

@@ -1,10 +1,29 @@
+import type { Inbox } from '../streaming/hubContract/machine.ts';
 import type { LinkFile } from './linkFile.ts';
-import { type HubClient, HubError } from './hubClient.ts';
+import { type HubClient, HubError, type InboxAsked } from './hubClient.ts';
 
-/** Fetches what the coach has written and planned, and tells the hub that the plan has come. */
-export async function fetchInbox(client: HubClient, file: LinkFile, nowMs: number): Promise<void> {
-  const inbox = await client.inbox();
-  file.change({ inbox, lastContactMs: nowMs });
+/**
+ * Fetches what the coach has written and planned, and tells the hub that the plan has come.
+ * @returns the name of what is here now
+ */
+export async function fetchInbox(
+  client: HubClient,
+  file: LinkFile,
+  now: () => number,
+  asked: InboxAsked = { have: null },
+): Promise<string | null> {
+  const fetched = await client.inbox(asked);
+  if (fetched === null) {
+    file.change({ lastContactMs: now() });
+    return asked.have;
+  }
+  const { inbox, name } = fetched;
+  file.change({ inbox, lastContactMs: now() });
+  await tellPlanSeen(client, file, inbox);
+  return name;
+}
+
+async function tellPlanSeen(client: HubClient, file: LinkFile, inbox: Inbox): Promise<void> {
   const { planSeen } = file.read();
   if (inbox.plan === null || inbox.plan.id === planSeen) return;
   await client.planSeen(inbox.plan.id);

@@ -13,12 +13,18 @@ function onCommand(host: PracticeHost, value: unknown, reply: unknown): void {
   if (typeof reply === 'function') reply(answer);
 }
 
+export interface StreamingOptions {
+  readonly desk?: DeskService;
+  /** Told how many pages are connected, whenever that changes. */
+  readonly onPages?: (open: number) => void;
+}
+
 /** Attaches the live stream of the practice under way to the server of `app`. */
 export function attachStreaming(
   app: FastifyInstance,
   host: PracticeHost,
   now: () => number,
-  desk: DeskService | null = null,
+  { desk, onPages }: StreamingOptions = {},
 ): void {
   const io: PageServer = new Server(app.server, {
     transports: ['websocket'],
@@ -27,7 +33,10 @@ export function attachStreaming(
     serveClient: false,
   });
   const stopFeed = attachFeed(io, host, now);
+  const tellPages = (): void => onPages?.(io.sockets.sockets.size);
   io.on('connection', (socket) => {
+    tellPages();
+    socket.on('disconnect', tellPages);
     socket.on('command', (value: unknown, reply: unknown) => onCommand(host, value, reply));
   });
   const leaveDesk = desk ? attachDesk(io, desk) : () => undefined;

@@ -43,6 +43,60 @@ const COMMENT = {
 const say = (who: string, comment: object) =>
   hub.ask(who, { url: '/api/machine/comments', method: 'POST', payload: comment });
 
+describe('a machine that waits for news', () => {
+  const ask = (waitS: number, have?: string) =>
+    hub.ask('sam:machine', {
+      url: `/api/machine/inbox?waitS=${waitS}`,
+      headers: { ...(have !== undefined && { 'if-none-match': have }) },
+    });
+  const nameOf = async (): Promise<string> => String((await ask(50)).headers['etag']);
+
+  it('has them as soon as the coach has given them, whatever they are', async () => {
+    const { id } = (await sessionsOf(hub, 'sam'))[0]!;
+    const changes = [
+      ['POST', '/api/students/sam/plans', { plan: DEFAULT_PLAN, validFromMs: 0 }],
+      ['POST', `/api/sessions/${id}/comments`, { text: 'Hold.' }],
+      ['PUT', `/api/sessions/${id}/reviewed`, { reviewed: true }],
+    ] as const;
+    for (const [method, url, payload] of changes) {
+      let answered = false;
+      const waiting = ask(50, await nameOf()).finally(() => (answered = true));
+      await new Promise((done) => setTimeout(done, 30));
+      expect(answered).toBe(false);
+      expect((await hub.ask('carl', { method, url, payload })).statusCode).toBeLessThan(300);
+      expect((await waiting).statusCode).toBe(200);
+    }
+  });
+
+  it('does not hear of another student’s', async () => {
+    let answered = false;
+    const waiting = ask(1, await nameOf()).finally(() => (answered = true));
+    await new Promise((done) => setTimeout(done, 30));
+    const payload = { plan: DEFAULT_PLAN, validFromMs: 0 };
+    const url = '/api/students/sue/plans';
+    expect((await hub.ask('carl', { method: 'POST', url, payload })).statusCode).toBe(201);
+    await new Promise((done) => setTimeout(done, 30));
+    expect(answered).toBe(false);
+    expect((await waiting).statusCode).toBe(304);
+  });
+
+  it('is let go where it asks anew, and where the hub ends', async () => {
+    const name = await nameOf();
+    const first = ask(50, name);
+    await new Promise((done) => setTimeout(done, 30));
+    const second = ask(50, name);
+    expect((await first).statusCode).toBe(304);
+    const closed = hub.close();
+    await second;
+    await closed;
+  });
+
+  it('is answered at once where it has something else', async () => {
+    expect((await ask(50, '"older"')).statusCode).toBe(200);
+    expect((await ask(0)).statusCode).toBe(400);
+  });
+});
+
 describe('what a student’s machine fetches', () => {
   it('names the people, and no plan where there is none', async () => {
     expect(await inbox()).toMatchObject({

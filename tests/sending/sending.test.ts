@@ -5,7 +5,11 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { codeHash } from '../../src/hub/access/secrets.ts';
 import { sessionPaths } from '../../src/hub/sessionPaths.ts';
-import { type CoachService, coachService } from '../../src/sending/coachLink.ts';
+import {
+  type CoachService,
+  type CoachServiceOptions,
+  coachService,
+} from '../../src/sending/coachLink.ts';
 import { checkedHubUrl } from '../../src/sending/hubUrl.ts';
 import { readHere } from '../../src/sessions/store/reading.ts';
 import { type SessionStore, openStore } from '../../src/sessions/store/store.ts';
@@ -24,8 +28,9 @@ let store: SessionStore;
 let data: string;
 let coach: CoachService;
 
-const start = (): CoachService =>
+const start = (more: Partial<CoachServiceOptions> = {}): CoachService =>
   coachService({
+    ...more,
     store,
     now: () => hub.clock.ms,
     say: () => undefined,
@@ -239,6 +244,32 @@ describe('what the coach has to say', () => {
       .where('authorId', '=', 'sam')
       .execute();
     expect(said).toEqual([{ text: 'I will.' }]);
+  });
+});
+
+describe('while a page is open', () => {
+  it('a plan and a comment are there as soon as the coach has given them', async () => {
+    await store.importSession(recording('right-mixed'));
+    await connect();
+    coach.consent({ send: true, older: true });
+    await until(allSent);
+    await coach.close();
+    let open = false;
+    coach = start({ watched: () => open, listeningMs: { look: 5, least: 5 } });
+    await vi.waitFor(async () => expect((await coach.view()).inbox?.plan).toBeNull());
+    open = true;
+    const [session] = await sessionsOf(hub, 'sam');
+    const plan = { ...DEFAULT_PLAN, name: 'Slower' };
+    const url = '/api/students/sam/plans';
+    await hub.ask('carl', { method: 'POST', url, payload: { plan, validFromMs: 0 } });
+    await until((link) => link.inbox?.plan?.plan.name === 'Slower');
+    expect(coach.plan()?.name).toBe('Slower');
+    await hub.ask('carl', {
+      method: 'POST',
+      url: `/api/sessions/${session!.id}/comments`,
+      payload: { text: 'Better.' },
+    });
+    await until((link) => link.unread === 1);
   });
 });
 

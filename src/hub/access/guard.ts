@@ -12,6 +12,8 @@ declare module 'fastify' {
   }
   interface FastifyRequest {
     actor: Actor | null;
+    /** Id of the student whose thing the address names. */
+    about: string | null;
   }
 }
 
@@ -54,6 +56,7 @@ async function check(context: HubContext, request: FastifyRequest): Promise<void
     subject === null || id === undefined || request.actor === null
       ? null
       : await ownerOf(context.db, subject, id);
+  request.about = owner?.studentId ?? null;
   const ruling = rule(access, request.actor, owner);
   if (ruling === 'sign-in') throw new Refused(401, 'sign-in', 'Sign in first.');
   if (ruling === 'hidden') throw new Refused(404, 'not-found', 'There is nothing at this address.');
@@ -69,6 +72,7 @@ async function check(context: HubContext, request: FastifyRequest): Promise<void
 export function guard(api: FastifyInstance, context: HubContext): readonly GuardedRoute[] {
   const routes: GuardedRoute[] = [];
   api.decorateRequest('actor', null);
+  api.decorateRequest('about', null);
   api.addHook('onRoute', ({ method, url, config }) => {
     const access = config?.access;
     if (access === undefined)

@@ -6,7 +6,12 @@ import { machine } from '../access/guard.ts';
 import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, only, typed, words } from '../parts/api.ts';
+import { etagOf } from '../parts/unchanged.ts';
 import { inboxOf } from './inbox.ts';
+import { newsOf } from './news.ts';
+
+/** With `if-none-match` the answer is held back until there is another one, for so long at most. */
+const WAIT = only({ waitS: Type.Optional(Type.Integer({ minimum: 1, maximum: 50 })) });
 
 const byMachine = { config: config({ who: 'machine' }) };
 
@@ -21,8 +26,18 @@ const COMMENT = only({
 /** What a student's machine fetches and answers. */
 export function machineRoutes(api: FastifyInstance, context: HubContext): void {
   const { db, now } = context;
-  api.get('/machine/inbox', byMachine, (request): Promise<Inbox> =>
-    inboxOf(context, machine(request).studentId),
+  typed(api).get(
+    '/machine/inbox',
+    { ...byMachine, schema: { querystring: WAIT } },
+    async (request, reply): Promise<Inbox> => {
+      const asking = machine(request);
+      const inbox = await inboxOf(context, asking.studentId);
+      const { waitS } = request.query;
+      const unchanged = request.headers['if-none-match'] === etagOf(JSON.stringify(inbox));
+      if (waitS === undefined || !unchanged) return inbox;
+      await newsOf(context).wait(asking, waitS * 1000, (left) => reply.raw.once('close', left));
+      return inboxOf(context, asking.studentId);
+    },
   );
   typed(api).post(
     '/machine/comments',
