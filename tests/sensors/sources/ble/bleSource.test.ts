@@ -109,6 +109,15 @@ describe.skipIf(!nobleIsInstalled())('sensors through the radio process', () => 
           (waitS: number) => waitS > -0.02 && waitS < 0.5,
         );
     }
+    // while the service is busy packets wait, with the time at which they came
+    const before = ear.of('chest').length;
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 700);
+    await until(() => ear.of('chest').length > before + 90);
+    const [lastS = 0, ...arrivals] = ear
+      .of('chest')
+      .slice(before - 1)
+      .map((s) => s.arrivalTimeS ?? 0);
+    expect(arrivals.filter((t) => t < lastS + 0.6).length).toBeGreaterThan(10);
     await source.stop();
   });
 

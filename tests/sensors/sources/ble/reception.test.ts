@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ImuSample } from '../../../../src/sensors/sample.ts';
 import { Reception } from '../../../../src/sensors/sources/ble/reception.ts';
@@ -110,5 +111,52 @@ describe('bytes of one sensor over several connections', () => {
     const [sample] = r.take(frame, 14);
     expect(before.at(-1)?.timeS).toBeLessThan(10.1);
     expect(sample?.timeS).toBeCloseTo(14, 3);
+  });
+});
+
+describe('whatever comes, from whichever connection', () => {
+  const count = fc.integer({ min: -32_768, max: 32_767 });
+  const six = fc.array(count, { minLength: 6, maxLength: 6 });
+  const ahead = fc.oneof(fc.double({ min: 0, max: 0.1, noNaN: true }), fc.nat(20_000));
+  const open = fc
+    .record({
+      sequence: fc.nat(U16 - 1),
+      us: fc.nat(U32 - 1),
+      counts: fc.array(six, { minLength: 1, maxLength: 19 }),
+    })
+    .map(openPacket);
+  const step = fc.oneof(
+    {
+      weight: 8,
+      arbitrary: fc.record({ ahead, bytes: fc.oneof(open, fc.uint8Array({ maxLength: 60 })) }),
+    },
+    { weight: 1, arbitrary: fc.record({ rateHz: fc.constantFrom(52, 104, 208) }) },
+    { weight: 1, arbitrary: fc.record({ ahead, ticks: fc.nat(U32 - 1) }) },
+  );
+
+  it('time is finite and never falls within a rate, and nothing is thrown', () => {
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 60 }), (all) => {
+        const r = wish('openProfile');
+        r.connect(setup(104));
+        let [nowS, lastS, rateHz] = [1, -Infinity, 104];
+        for (const s of all) {
+          if ('rateHz' in s) {
+            r.connect(setup(s.rateHz));
+            if (s.rateHz !== rateHz) lastS = -Infinity;
+            rateHz = s.rateHz;
+            continue;
+          }
+          nowS += s.ahead;
+          if ('ticks' in s) r.answered(s.ticks, nowS);
+          else
+            for (const { timeS } of r.take(s.bytes, nowS)) {
+              expect(Number.isFinite(timeS) && timeS > lastS).toBe(true);
+              lastS = timeS;
+            }
+        }
+      }),
+      { numRuns: Number(process.env.FUZZ_RUNS ?? 200) },
+    );
   });
 });
