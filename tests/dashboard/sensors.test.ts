@@ -35,7 +35,7 @@ describe('what is said of a worn sensor', () => {
       '0 ms ago',
       '87 %',
       'good, −60 dBm',
-      'under 0.1 ms',
+      '0.1 ms',
     ]);
     expect(ill(WELL)).toEqual([]);
     expect(adviceFor(WELL)).toBe('');

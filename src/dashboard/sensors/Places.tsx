@@ -69,7 +69,7 @@ export function Places({ view, send }: { readonly view: DeskView; readonly send:
           <Place key={role} role={role} view={view} send={send} />
         ))}
       </ul>
-      {worn && <p class="fine">{t.desk.remembered}</p>}
+      {worn && view.notKept === null && <p class="fine">{t.desk.remembered}</p>}
       <p class="hidden" role="status">
         {heard(view)}
       </p>

@@ -48,10 +48,11 @@ function ageFact({ lastPacketAgeMs }: DeskSensor): Fact {
   return fact(t.desk.last, text, lastPacketAgeMs > OLD_MS);
 }
 
-function clockText(residualMs: number | null): string | null {
-  if (residualMs === null) return null;
-  return residualMs < 0.1 ? t.desk.residualUnder : t.desk.residual(t.decimal(residualMs, 1));
-}
+/** No clock is said to be steadier than this, ms: stamps and arrivals are no finer. */
+const FINEST_MS = 0.1;
+
+const clockText = (residualMs: number | null): string | null =>
+  residualMs === null ? null : t.desk.residual(t.decimal(Math.max(FINEST_MS, residualMs), 1));
 
 /** What is known of a worn sensor's link. */
 export function factsOf(s: DeskSensor): Fact[] {

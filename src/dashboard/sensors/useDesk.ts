@@ -4,7 +4,7 @@ import { useFeed, useFeedPart } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
 
 export interface Desk {
-  /** `null` before the first answer. */
+  /** `null` before the first answer, and while the service is not there. */
   readonly view: DeskView | null;
   /** The service answered that it has no desk. */
   readonly absent: boolean;
@@ -41,5 +41,6 @@ export function useDesk(): Desk {
     void feed
       .sendDesk(command)
       .then((reply) => setError(reply.ok ? null : t.said.refusal(reply.error) || t.error.noAnswer));
-  return { view, absent, error, send };
+  // What was last heard of a service that is not there would pass for now.
+  return { view: live ? view : null, absent, error, send };
 }

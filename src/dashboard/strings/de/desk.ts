@@ -56,7 +56,7 @@ export const desk: Strings['desk'] = {
   last: 'Letztes Paket',
   battery: 'Akku',
   signal: 'Signal',
-  clock: 'Uhrfehler',
+  clock: 'Uhr gleichmäßig auf',
   spoilt: 'Verdorbene Pakete',
   unknown: 'nicht bekannt',
   ofHz: (hz, nominal) => `${hz} von ${nominal} Hz`,
@@ -65,8 +65,7 @@ export const desk: Strings['desk'] = {
   longAgo: (s) => `vor ${s} s`,
   dbm: (dbm, word) => `${word}, ${writing.written(String(dbm))} dBm`,
   strength: ['sehr schwach', 'schwach', 'mäßig', 'gut', 'stark'],
-  residual: (ms) => `±${ms} ms`,
-  residualUnder: 'unter 0,1 ms',
+  residual: (ms) => `${ms} ms`,
   advice: {
     rate: 'Er ist langsamer, als er sein sollte: Bring ihn näher an diesen Computer.',
     loss: 'Er verliert Messwerte: Bring ihn näher, weg von anderen Funkgeräten.',
@@ -81,7 +80,7 @@ export const desk: Strings['desk'] = {
   noTrace: (name) => `Bewegung von ${name}: gerade keine Messwerte`,
   syncTitle: 'Gehen beide Uhren gleich?',
   syncHelp:
-    'Halt beide Sensoren fest zusammen und klopf sie dreimal gegen deine Handfläche, etwa einmal pro Sekunde. Ein Sensor mit 100 Hz an einer langsamen Verbindung kann bis zu 10 ms danebenliegen, auch wenn sein Uhrfehler oben klein aussieht: Das hier zeigt es.',
+    'Halt beide Sensoren fest zusammen und klopf sie dreimal gegen deine Handfläche, etwa einmal pro Sekunde. Ein Sensor mit 100 Hz an einer langsamen Verbindung kann bis zu 10 ms danebenliegen, auch wenn seine Uhr oben gleichmäßig aussieht: Das hier zeigt es.',
   syncStart: 'Mit dreimal Klopfen prüfen',
   syncUnable: 'Dazu müssen der Brust- und der Armsensor getragen werden und senden.',
   syncListening: 'Klopf jetzt dreimal',

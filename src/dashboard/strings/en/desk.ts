@@ -58,7 +58,7 @@ export const desk = {
   last: 'Last packet',
   battery: 'Battery',
   signal: 'Signal',
-  clock: 'Clock error',
+  clock: 'Clock, steady to',
   spoilt: 'Spoilt packets',
   unknown: 'not known',
   ofHz: (hz: string, nominal: string) => `${hz} of ${nominal} Hz`,
@@ -67,8 +67,7 @@ export const desk = {
   longAgo: (s: string) => `${s} s ago`,
   dbm: (dbm: number, word: string) => `${word}, ${written(String(dbm))} dBm`,
   strength: ['very weak', 'weak', 'fair', 'good', 'strong'] as readonly string[],
-  residual: (ms: string) => `±${ms} ms`,
-  residualUnder: 'under 0.1 ms',
+  residual: (ms: string) => `${ms} ms`,
   advice: {
     rate: 'It is slower than it should be: bring it nearer to this computer.',
     loss: 'It loses readings: bring it nearer, away from other radios.',
@@ -82,7 +81,7 @@ export const desk = {
   noTrace: (name: string) => `Movement of ${name}: no readings now`,
   syncTitle: 'Do both clocks agree?',
   syncHelp:
-    'Hold both sensors firmly together and tap them three times against your palm, about once a second. A sensor at 100 Hz on a slow link can be up to 10 ms off though its clock error above looks small: this shows it.',
+    'Hold both sensors firmly together and tap them three times against your palm, about once a second. A sensor at 100 Hz on a slow link can be up to 10 ms off though its clock above looks steady: this shows it.',
   syncStart: 'Check with three taps',
   syncUnable: 'For this the chest and the trail arm sensor must be worn and streaming.',
   syncListening: 'Tap now, three times',

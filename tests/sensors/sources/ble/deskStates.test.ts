@@ -11,7 +11,7 @@ import type {
   RadioStatus,
 } from '../../../../src/sensors/sources/ble/radio.ts';
 import type { DeskSensor } from '../../../../src/sensors/sources/deskView.ts';
-import { LINK_TEXTS } from '../../../../src/sensors/sources/radioTexts.ts';
+import { DESK_TEXTS, LINK_TEXTS } from '../../../../src/sensors/sources/radioTexts.ts';
 import { witFrame } from '../../decode/bytes.ts';
 
 const link = (wish: Wish, change: Partial<LinkStatus> = {}): LinkStatus => ({
@@ -192,6 +192,29 @@ describe('the sensors page, state by state', () => {
     expect(desk.view.sync).toMatchObject({ state: 'failed' });
     desk.obey({ type: 'swap' });
     expect(desk.view.sync).toEqual({ state: 'idle' });
+  });
+
+  it.each([
+    [3, 0, { state: 'done', taps: 3 }],
+    [4, 12, { state: 'done', taps: 4 }],
+    [2, 0, { state: 'failed', reason: DESK_TEXTS['too-few-taps'] }],
+  ])('tapped together %i times, the second one %i ms late', (taps, lateMs, found) => {
+    const { desk, radio } = open(2);
+    desk.obey({ type: 'assign', id: 's1', role: 'chest' });
+    desk.obey({ type: 'assign', id: 's2', role: 'trailArm' });
+    const reading = (k: number): Uint8Array => {
+      const tap = k >= 400 && k < 400 + 100 * taps && k % 100 < 2;
+      return witFrame([0, 0, tap ? 6144 : 2048, 0, 0, 0, 0, 0, 0]);
+    };
+    for (let k = 0; k < 1200; k++) {
+      if (k === 300) desk.obey({ type: 'sync' });
+      pass(10);
+      radio.listener.packet?.('s1', nowMs, reading(k));
+      radio.listener.packet?.('s2', nowMs + lateMs, reading(k));
+    }
+    const { sync } = desk.view;
+    expect(sync).toMatchObject(found);
+    if (sync.state === 'done') expect(sync.offsetMs).toBeCloseTo(lateMs, 0);
   });
 
   it('a choice that cannot be written holds all the same, and the page says so', () => {
