@@ -65,6 +65,13 @@ const sideways = (page: Page): Promise<string[]> =>
       .map((e) => e.textContent ?? ''),
   );
 
+/** How much of the panels is out of sight until it is scrolled to, px. */
+const hiddenBelow = (page: Page): Promise<number> =>
+  page.evaluate(() => {
+    const panels = document.querySelector('.panels');
+    return panels === null ? 0 : panels.scrollHeight - panels.clientHeight;
+  });
+
 describe('the live page', () => {
   let service: RunningService;
   beforeAll(async () => {
@@ -193,6 +200,7 @@ describe('the live page', () => {
       for (const key of ['f', 'f']) {
         await page.keyboard.press(key);
         expect(await sideways(page), `${size} goes out sideways`).toEqual([]);
+        if (size === 'laptop') expect(await hiddenBelow(page), 'panels, px cut off').toBe(0);
       }
     }
     await page.setViewportSize(SIZES.laptop);

@@ -79,7 +79,7 @@ export const de: Strings = {
   caution: {
     short: NOT_A_MEDICAL_DEVICE,
     rest: OTHERS_COME_FIRST,
-    more: 'Zur Sicherheitsseite',
+    more: 'Mehr dazu',
   },
 
   source: {
@@ -208,7 +208,7 @@ export const de: Strings = {
       const { unit } = measureInfo[key];
       return `±${written(String(amount))}${unit === '°' ? '°' : ` ${unit}`}`;
     },
-    basis: `Klammer: Vorgabe (${names.targetBasis}).`,
+    basis: 'Klammer: Vorgabe (festgelegt, keine veröffentlichte Norm).',
     whisker: 'Strich: wie sicher.',
     explain: 'Was es ist, wie sicher',
     sure: (text) => `Wie sicher: ${text}.`,

@@ -57,7 +57,7 @@ const TOLD: Record<MeasureKey, Told> = {
   },
   addedFlexionDeg: {
     ...TRUNK,
-    name: 'Beugung über die Drehung hinaus',
+    name: 'Beugung über Drehung hinaus',
     term: 'zusätzliche Flexion',
     what: 'Vorbeugung, die durch Beugen gewonnen wurde und nicht dadurch, dass sich eine schon geneigte Brust gedreht hat.',
     how: `Der Gewinn ohne den Teil, den dieselbe Drehung allein ergäbe, ${SPAN}.`,

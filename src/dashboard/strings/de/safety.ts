@@ -5,7 +5,7 @@ export const NOT_A_MEDICAL_DEVICE =
   'Trainingshilfe, kein Medizinprodukt. Misst Bewegung, nicht das Verletzungsrisiko.';
 
 export const OTHERS_COME_FIRST =
-  'Hör bei Schmerz auf. Halte dich an die Regeln vor Ort, die deines Übungsplatzes oder Clubs und an deine zugelassene medizinische Fachperson; sie gehen vor.';
+  'Hör bei Schmerz auf. Regeln vor Ort, von Platz oder Club, und deine zugelassene medizinische Fachperson gehen vor.';
 
 export const RED_FLAGS = [
   'Schwäche in einem Bein',
