@@ -114,7 +114,6 @@ async function run(settings: StudentSettings): Promise<void> {
   };
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
-  process.on('SIGHUP', end);
 }
 
 const exitCodeOf = (error: unknown): number =>

@@ -36,8 +36,8 @@ function main(): void {
   };
   process.on('disconnect', () => void end());
   process.on('SIGTERM', () => void end());
-  // A terminal that is closed ends both; ended by force, this would leave the links to the adapter.
-  process.on('SIGHUP', () => void end());
+  // A terminal that is closed may end the service: then this hangs up first, as at any end of it, else it goes on.
+  process.on('SIGHUP', () => undefined);
   const noble = open();
   if (noble) central = new Central(noble, send, monotonicMs);
   process.on('message', (message: ToRadio) => central?.take(message));
