@@ -70,8 +70,10 @@ const SHOCK = {
   baselineS: 0.2,
   /** And so many times the usual size there: hands that stop make a kink, hands that catch a blow. */
   overUsual: 3,
-  /** Never below this, m/s^2: over the kinks of a movement and the noise of a consumer sensor. */
+  /** Never below this, m/s^2: over the kinks of a movement and the noise of a consumer sensor ... */
   floor: 0.5,
+  /** ... as they are with readings at most so far apart, s; with the square of that they leave more (from simulation, 50-200 Hz). */
+  floorPeriodS: 0.01,
   /** The run of a shock begins where this share of its peak is reached. */
   onsetShare: 0.25,
   /** Noise alone reaches less, m/s^2. */
@@ -119,11 +121,13 @@ function onsetOf(samples: readonly ShockSample[], peak: number, first: number): 
 
 function thresholdBefore(samples: readonly ShockSample[], onset: number): number {
   const end = samples[onset]?.timeS ?? 0;
-  const calm = samples
+  const before = samples
     .slice(Math.max(0, onset - 60), onset)
-    .filter((s) => s.timeS >= end - SHOCK.baselineS)
-    .map((s) => s.size);
+    .filter((s) => s.timeS >= end - SHOCK.baselineS);
+  const periodS = (end - (before[0]?.timeS ?? end)) / Math.max(1, before.length);
+  const floor = SHOCK.floor * Math.max(1, periodS / SHOCK.floorPeriodS) ** 2;
+  const calm = before.map((s) => s.size);
   const centre = median(calm) ?? 0;
   const spread = medianAbsoluteDeviation(calm) ?? 0;
-  return Math.max(SHOCK.floor, SHOCK.overUsual * centre, centre + SHOCK.deviations * spread);
+  return Math.max(floor, SHOCK.overUsual * centre, centre + SHOCK.deviations * spread);
 }

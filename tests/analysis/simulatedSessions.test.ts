@@ -70,6 +70,25 @@ describe.each([
   });
 });
 
+// A recording may have as few as 50 readings a second; a movement between few readings looks like a blow
+describe('with few readings a second', () => {
+  const catches = (seed: number, rateHz: number) =>
+    analyse(
+      inputsOf({ seed, rateHz, script: 'r:missed-catch r r:missed-catch r' }),
+    ).result.repetitions.map((r) => r.kind === 'rehearsal' && r.catchS !== null);
+
+  it.each([71, 72])(
+    'no catch is invented at 50 Hz, where a soft one may go unseen (seed %i)',
+    (seed) => {
+      const [first, , third] = catches(seed, 50);
+      expect([first, third]).toEqual([false, false]);
+    },
+  );
+  it('at 70 Hz catches are seen and none is invented', () => {
+    expect(catches(72, 70)).toEqual([false, true, false, true]);
+  });
+});
+
 describe('distractors', () => {
   it.each([41, 42, 43])('are no repetitions (seed %i)', (seed) => {
     const options = { seed, script: 'walk tee abort waggle idle abort walk tee waggle takeoff' };
