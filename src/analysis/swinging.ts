@@ -17,11 +17,12 @@ import {
 } from './recentRows.ts';
 import type { SwingSignals } from '../swings/signals.ts';
 import type { ShockSample } from '../swings/shock.ts';
+import { SWING } from '../swings/swingLimits.ts';
 
 /** How much of the past one swing can need, s. */
 const KEEP_S = 20;
 /** Before the backswing this much is looked at, s. */
-const LEAD_S = 0.5;
+const LEAD_S = SWING.slowlyStillS + 0.2;
 
 /** How long the club's readings are waited for, s of session time. */
 const CLUB_WAIT_S = 1;

@@ -39,7 +39,7 @@ export function momentsOf(w: SwingWindow, c: SwingCandidate): Moments {
   const releaseS =
     onsetTime(w.timeS, w.chestSpeed, firstPeak(w.chestSpeed, from, chestPeak), holdIndex) ??
     c.leftTopS;
-  const topS = arrivalAtTop(w, startS, holdIndex) ?? c.holdFromS;
+  const topS = arrivalAtTop(w, startS, holdIndex, indexAt(w.timeS, releaseS)) ?? c.holdFromS;
   return {
     startS,
     topS,
@@ -61,16 +61,23 @@ function firstPeak(speed: readonly number[], from: number, highest: number): num
 }
 
 function backswingStart(w: SwingWindow, c: SwingCandidate, topIndex: number): number {
-  const first = indexAt(w.timeS, c.startS - 0.3);
-  const peak = indexOfMax(w.chestSpeed, first, topIndex);
+  const first = indexAt(w.timeS, c.startS - SWING.slowlyStillS);
+  // not the end of the swing before
+  const peak = indexOfMax(w.chestSpeed, indexAt(w.timeS, c.startS), topIndex);
   return onsetTime(w.timeS, w.chestSpeed, peak, first) ?? c.startS;
 }
 
 /** End of the backswing: the onset model on the reversed movement. */
-function arrivalAtTop(w: SwingWindow, startS: number, holdIndex: number): number | null {
+function arrivalAtTop(
+  w: SwingWindow,
+  startS: number,
+  holdIndex: number,
+  releaseIndex: number,
+): number | null {
   const first = indexAt(w.timeS, startS);
   const peak = indexOfMax(w.chestSpeed, first, holdIndex);
-  const end = Math.min(holdIndex + 20, w.timeS.length - 1);
+  const settledS = (w.timeS[holdIndex] ?? 0) + SWING.slowlyStillS;
+  const end = Math.min(indexAt(w.timeS, settledS), Math.max(holdIndex, releaseIndex));
   const back = w.timeS.slice(peak, end + 1).map((t) => -t);
   const speed = w.chestSpeed.slice(peak, end + 1);
   const t = onsetTime(back.reverse(), speed.reverse(), speed.length - 1, 0);

@@ -1,5 +1,7 @@
 /** Choices of the design: s, deg, deg/s, m/s^2. */
 export const SWING = {
+  /** Who swings back slowly counts as still for so long after the start and before the top. */
+  slowlyStillS: 1,
   /** Shorter is no hold. */
   shortestHoldS: 0.3,
   /** Peak turn speed of a full swing. */
