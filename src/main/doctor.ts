@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { driverOf } from '../sensors/sources/ble/drivers/drivers.ts';
 import { nobleIsInstalled } from '../sensors/sources/ble/loadNoble.ts';
 import { monotonicMs } from '../sensors/sources/ble/messages.ts';
 import { radioProblem, stepText } from '../sensors/sources/ble/problem.ts';
@@ -162,7 +163,9 @@ function sensorsCheck(status: RadioStatus): DoctorCheck {
       found: 'No sensor that Stillcatch knows was seen.',
       mend: ['Switch the sensors on, bring them within a few metres, and look again.'],
     };
-  const list = status.seen.map((s) => `${s.name} (${s.driver}, ${s.rssiDbm} dBm)`).join('; ');
+  const list = status.seen
+    .map((s) => `${s.name} (${driverOf(s.driver).label}, ${s.rssiDbm} dBm)`)
+    .join('; ');
   return { title, state: 'fine', found: `${list}.`, mend: [] };
 }
 

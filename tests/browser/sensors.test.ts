@@ -14,7 +14,8 @@ import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
 import { Pairings } from '../../src/sensors/sources/ble/pairings.ts';
 import { radioProblem } from '../../src/sensors/sources/ble/problem.ts';
 import { Radio } from '../../src/sensors/sources/ble/radio.ts';
-import type { DeskCommand, DeskView } from '../../src/sensors/sources/deskView.ts';
+import type { DeskCommand, DeskSensor, DeskView } from '../../src/sensors/sources/deskView.ts';
+import { LINK_TEXTS } from '../../src/sensors/sources/radioTexts.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { handTimers } from '../practice/handTimers.ts';
 import { nobleIsInstalled } from '../virtual-radio/install.ts';
@@ -28,6 +29,7 @@ import {
   startHost,
   startService,
 } from './pageHarness.ts';
+import { simulated } from './simulated.ts';
 
 const NOBODY_AROUND: DeskView = {
   problem: null,
@@ -133,6 +135,63 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
       'document.documentElement.scrollWidth > document.documentElement.clientWidth',
     );
     expect(wide).toBe(false);
+  });
+});
+
+const WORN: DeskSensor = {
+  id: 'c00000000001',
+  name: 'Blue',
+  kind: 'Open-profile sensor',
+  role: 'chest',
+  state: 'streaming',
+  reason: null,
+  retryInMs: null,
+  batteryPct: 87,
+  rssiDbm: -60,
+  nominalRateHz: 104,
+  measuredRateHz: 104,
+  lostPct: 0,
+  lastPacketAgeMs: 20,
+  clockResidualMs: 0.3,
+  malformed: 0,
+  canBlink: true,
+  trace: [0, 90, 10, null],
+};
+const SILENT = { lostPct: null, clockResidualMs: null, rssiDbm: null, trace: [null, null] };
+const CHANGES: readonly Partial<DeskSensor>[] = [
+  { lostPct: 3.2, batteryPct: 7, rssiDbm: -93, clockResidualMs: 11.4 },
+  { state: 'lost', reason: LINK_TEXTS.silent, ...SILENT },
+  { state: 'retrying', reason: LINK_TEXTS['connect-timeout'], retryInMs: 8000, ...SILENT },
+  { state: 'searching', reason: LINK_TEXTS['not-seen'], lastPacketAgeMs: 63_000, ...SILENT },
+];
+
+describe('the sensors page, whatever a sensor does', () => {
+  it('says it on a laptop and on a phone without a code, and nothing moves', async () => {
+    const desk = { view: NOBODY_AROUND, obey: () => null };
+    const service = await startService(simulated(''), { desk });
+    const show = async (page: Page, sensor: DeskSensor, shaken: string | null): Promise<number> => {
+      desk.view = { ...NOBODY_AROUND, shaken, sensors: [sensor] };
+      await page.getByTestId('place-chest').getByText(sensor.name).waitFor();
+      expect(await page.locator('main').innerText()).not.toMatch(/NaN|null|undefined|\{/);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(wide).toBeLessThanOrEqual(0);
+      return (await page.locator('#around').boundingBox())?.y ?? 0;
+    };
+    for (const [size, lang] of [
+      ['laptop', 'en'],
+      ['phone', 'de'],
+    ] as const) {
+      const url = `${service.url}?lang=${lang}#/sensors`;
+      const { page, context } = await openPage(browser, url, { viewport: SIZES[size] });
+      const y = await show(page, WORN, null);
+      for (const [i, change] of CHANGES.entries()) {
+        const moved = { ...WORN, ...change, name: `Blue ${i}` };
+        const shaken = moved.state === 'streaming' ? WORN.id : null;
+        expect(await show(page, moved, shaken), `${size}: ${JSON.stringify(change)}`).toBe(y);
+      }
+      await context.close();
+    }
+    await service.end();
   });
 });
 

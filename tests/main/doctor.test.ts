@@ -42,7 +42,7 @@ describe.skipIf(!nobleIsInstalled())('the doctor', () => {
     } as const;
     const report = await runDoctor(options);
     expect(state(report, 'Bluetooth adapter')).toBe('fine');
-    expect(formatDoctor(report)).toMatch(/Left one \(openProfile, -60 dBm\)/);
+    expect(formatDoctor(report)).toMatch(/Left one \(Open-profile sensor, -60 dBm\)/);
   });
 
   it('says what is missing and how to mend it', async () => {

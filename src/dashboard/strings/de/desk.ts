@@ -16,7 +16,8 @@ export const desk: Strings['desk'] = {
   problem: 'Kein Bluetooth',
   mend: 'Was zu tun ist',
   detail: (words) => `Einzelheiten: ${words}`,
-  searching: 'Sucht. Schalte die Sensoren ein und leg sie in die Nähe dieses Computers.',
+  searching:
+    'Sucht. Schalte die Sensoren ein und leg sie in die Nähe dieses Computers. Tippe einen an, um zu sehen, welcher es ist.',
   notSearching: 'Wartet auf Bluetooth …',
   noSearch: 'Ohne Bluetooth lässt sich nichts suchen.',
   recording:
@@ -64,7 +65,7 @@ export const desk: Strings['desk'] = {
   ago: (ms) => `vor ${ms} ms`,
   longAgo: (s) => `vor ${s} s`,
   dbm: (dbm, word) => `${word}, ${writing.written(String(dbm))} dBm`,
-  strength: ['sehr schwach', 'schwach', 'mäßig', 'gut', 'stark'],
+  strength: ['minimal', 'schwach', 'mäßig', 'gut', 'stark'],
   residual: (ms) => `${ms} ms`,
   advice: {
     rate: 'Er ist langsamer, als er sein sollte: Bring ihn näher an diesen Computer.',

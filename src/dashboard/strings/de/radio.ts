@@ -58,7 +58,7 @@ export const MENDS: Readonly<Record<MendKey, string>> = {
 /** Why a sensor is not connected, or not any more. */
 export const LINKS: Readonly<Record<LinkTextKey, string>> = {
   'connect-timeout':
-    'Er hat 10 s lang nicht geantwortet. Ist er eingeschaltet, nah und nirgends sonst verbunden?',
+    'Keine Antwort in 10 s. Ist er eingeschaltet, nah und nirgends sonst verbunden?',
   'connect-refused': 'Der Bluetooth-Adapter hat die Verbindung abgelehnt; er ist beschäftigt.',
   'not-seen': 'Nicht zu sehen. Ist er eingeschaltet, geladen und höchstens ein paar Meter weg?',
   'services-missing': 'Er bietet nicht die Dienste, die ein Sensor dieser Art haben muss.',

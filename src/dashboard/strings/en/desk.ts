@@ -18,7 +18,8 @@ export const desk = {
   problem: 'No Bluetooth',
   mend: 'What to do',
   detail: (words: string) => `Details: ${words}`,
-  searching: 'Searching. Switch the sensors on and lay them near this computer.',
+  searching:
+    'Searching. Switch the sensors on and lay them near this computer. Tap one to see which it is.',
   notSearching: 'Waiting for Bluetooth …',
   noSearch: 'Without Bluetooth nothing can be searched for.',
   recording:
