@@ -16,6 +16,9 @@ const FRESH_MS = 1500;
 const SILENT_MS = 2000;
 const UNSEEN_MS = 10_000;
 const SEEN_EVERY_MS = 400;
+const NOT_SEEN = new LinkError('not-seen').message;
+/** A search takes air from the links: one that stays away while others stream is looked for this much. */
+const SPARING = { everyMs: 6000, forMs: 2000 };
 
 const advertisementOf = (p: NoblePeripheral) => ({
   name: p.advertisement.localName ?? '',
@@ -168,8 +171,15 @@ export class Central {
       this.#bringingUp = this.#bringUp(found, found.begin(found.peripheral));
       return;
     }
-    const missing = all.some((l) => l.state === 'searching' || l.state === 'found');
-    void this.#scanner.set(this.#browsing || missing);
+    void this.#scanner.set(this.#browsing || this.#searches(all));
+  }
+
+  #searches(all: readonly Link[]): boolean {
+    const missing = all.filter((l) => l.state === 'searching' || l.state === 'found');
+    const sparing =
+      missing.every((l) => l.reason === NOT_SEEN) && all.some((l) => l.state === 'streaming');
+    const turn = (this.#now() - this.#startedMs) % SPARING.everyMs < SPARING.forMs;
+    return missing.length > 0 && (!sparing || turn);
   }
 
   async #bringUp(link: Link, connection: Connection): Promise<void> {
@@ -234,7 +244,6 @@ export class Central {
       this.#lose(link, connection, new LinkError('silent'));
     if (state === 'found' && link.ageMs > FRESH_MS && !this.#busy)
       link.become('searching', link.reason);
-    if (state === 'searching' && link.ageMs > UNSEEN_MS)
-      link.become('searching', new LinkError('not-seen').message);
+    if (state === 'searching' && link.ageMs > UNSEEN_MS) link.become('searching', NOT_SEEN);
   }
 }

@@ -345,6 +345,30 @@ describe.skipIf(!nobleIsInstalled())('the client on the real Bluetooth stack', (
     expect(bench.state(sensor)).toBe('streaming');
   });
 
+  it('leaves most of the air to a sensor that streams while another stays away, and finds that one later', async () => {
+    const [here, away] = [1, 2].map((i) =>
+      openProfileSensor({ address: `c0:00:00:00:00:0${i}` }),
+    ) as [VirtualSensor, VirtualSensor];
+    for (const s of [here, away]) bench.radio.add(s.peripheral);
+    away.peripheral.power(false);
+    bench.central.take({ type: 'want', wishes: [here, away].map((s) => wishFor(s)) });
+    await bench.until(() => bench.state(here) === 'streaming', 5);
+    const searched = async (seconds: number): Promise<number> => {
+      let on = 0;
+      for (let i = 0; i < 10 * seconds; i++) {
+        await bench.run(0.1);
+        if (bench.radio.scanning) on += 1;
+      }
+      return on / (10 * seconds);
+    };
+    // one that was just lost is looked for all the time
+    expect(await searched(8)).toBeGreaterThan(0.9);
+    await bench.run(5);
+    expect(await searched(24)).toBeLessThan(0.5);
+    away.peripheral.power(true);
+    expect(await bench.until(() => bench.state(away) === 'streaming', 20)).toBeLessThan(6);
+  });
+
   it('closes the links that a killed process left in the adapter, so that sensors can be found again', async () => {
     const sensor = openProfileSensor({ address: 'c0:00:00:00:00:01' });
     bench.radio.add(sensor.peripheral);
