@@ -1,3 +1,4 @@
+import { deflateSync, inflateSync } from 'node:zlib';
 import type { AnalysisOutput } from '../analysis/contract.ts';
 import { type RepetitionLabel, repetitionAt } from '../analysis/labels.ts';
 import type { AnalysisResult, JudgedRepetition } from '../analysis/result.ts';
@@ -17,12 +18,15 @@ const KEEP_S = 45;
 /** The old go in pieces. */
 const PIECE_S = 10;
 
-/** The result of a session and the curves of its repetitions, from one run through the recording. */
+/**
+ * The result of a session and the curves of its repetitions, from one run through the recording. The curves of
+ * hundreds of repetitions are more than what they come from: they lie packed until they are gone through.
+ */
 export async function analyseWithCurves(
   session: RecordedSession,
   plan: Plan,
   labels: readonly RepetitionLabel[] = [],
-): Promise<{ analysis: AnalysisResult; curves: readonly RepetitionCurves[] }> {
+): Promise<{ analysis: AnalysisResult; curves: Iterable<RepetitionCurves> }> {
   const marked = session.events.flatMap(({ type }) => markedKind(type) ?? []);
   const gatherer = curvesInOnePass({ labels, marked });
   const emit = (output: AnalysisOutput): void => gatherer.take(output);
@@ -48,7 +52,7 @@ interface Said {
 interface OnePassGatherer {
   take(output: AnalysisOutput): void;
   /** Of the repetitions as they stand at the end. */
-  curves(repetitions: readonly JudgedRepetition[]): readonly RepetitionCurves[];
+  curves(repetitions: readonly JudgedRepetition[]): Iterable<RepetitionCurves>;
 }
 
 /**
@@ -58,10 +62,10 @@ interface OnePassGatherer {
 function curvesInOnePass(said: Said): OnePassGatherer {
   let recent: Frame[] = [];
   let growing: Growing[] = [];
-  const done = new Map<string, RepetitionCurves>();
+  const done = new Map<string, Uint8Array>();
   const close = ({ index, kind, gatherer }: Growing): void => {
     const [curves] = gatherer.curves();
-    if (curves !== undefined) done.set(keyOf({ index, kind }), curves);
+    if (curves !== undefined) done.set(keyOf({ index, kind }), packed(curves));
   };
   const takeFrame = (frame: Frame): void => {
     const { timeS } = frame.frame;
@@ -89,9 +93,19 @@ function curvesInOnePass(said: Said): OnePassGatherer {
     },
     curves(repetitions) {
       growing.splice(0).forEach(close);
-      return repetitions.flatMap((r) => done.get(keyOf(r)) ?? []);
+      const found = repetitions.flatMap((r) => done.get(keyOf(r)) ?? []);
+      return { [Symbol.iterator]: () => unpackedEach(found) };
     },
   };
+}
+
+const packed = (curves: RepetitionCurves): Uint8Array =>
+  deflateSync(JSON.stringify(curves), { level: 1 });
+const unpacked = (bytes: Uint8Array): RepetitionCurves =>
+  JSON.parse(inflateSync(bytes).toString()) as RepetitionCurves;
+
+function* unpackedEach(all: readonly Uint8Array[]): Generator<RepetitionCurves> {
+  for (const bytes of all) yield unpacked(bytes);
 }
 
 const keyOf = ({ index, kind }: Pick<JudgedRepetition, 'index' | 'kind'>): string =>

@@ -38,7 +38,10 @@ export const compute = ({ folder, plan }: Reviewed): Promise<Review> =>
   withSession(folder, async (session) => {
     requireCalibration(session);
     const kept = await readAnalysis(session.files);
-    if (kept === null) return analyseWithCurves(session, plan);
+    if (kept === null) {
+      const { analysis, curves } = await analyseWithCurves(session, plan);
+      return { analysis, curves: [...curves] };
+    }
     return { analysis: kept, curves: await curvesIn(session, plan, kept) };
   });
 
@@ -57,9 +60,15 @@ export async function curvesIn(
 }
 
 /** The small multiples of a review. */
-export function overviewIn({ analysis, curves }: Review): SessionOverview {
+export function overviewIn({
+  analysis,
+  curves,
+}: {
+  readonly analysis: AnalysisResult;
+  readonly curves: Iterable<RepetitionCurves>;
+}): SessionOverview {
   const passed = new Map(
     analysis.repetitions.map((r) => [r.index, r.kind === 'rehearsal' ? r.verdict.passed : null]),
   );
-  return { repetitions: curves.map((c) => overviewOf(c, passed.get(c.index) ?? null)) };
+  return { repetitions: Array.from(curves, (c) => overviewOf(c, passed.get(c.index) ?? null)) };
 }

@@ -1,5 +1,6 @@
 import { promisify } from 'node:util';
-import { gzip } from 'node:zlib';
+import { pipeline } from 'node:stream/promises';
+import { createGzip, gzip } from 'node:zlib';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import { isCounted } from '../../coaching/asSaid.ts';
 import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
@@ -11,7 +12,8 @@ import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
 import { analyseWithCurves } from '../../streaming/curvesInOnePass.ts';
 import { CORRECTED } from '../../streaming/hubContract/review.ts';
-import { type Review, overviewIn, withSession } from '../../streaming/reviewing.ts';
+import { overviewIn, withSession } from '../../streaming/reviewing.ts';
+import type { RepetitionCurves } from '../../streaming/sessionsContract.ts';
 import type { SessionPaths } from '../sessionPaths.ts';
 import { differences } from './differences.ts';
 import type { Job, JobAnswer, ResultColumns } from './jobMessages.ts';
@@ -40,11 +42,24 @@ export async function analyse(job: Job): Promise<JobAnswer> {
   }
 }
 
+type Reviewed = Awaited<ReturnType<typeof analyseWithCurves>>;
+
+/** One line each. They are packed one by one: all in one text would need as much memory as the whole analysis. */
+async function packedLines(curves: Iterable<RepetitionCurves>): Promise<Buffer> {
+  const pieces: Buffer[] = [];
+  function* lines(): Generator<string> {
+    for (const each of curves) yield `${JSON.stringify(each)}\n`;
+  }
+  await pipeline(lines, createGzip(), async (gzipped: AsyncIterable<Buffer>) => {
+    for await (const piece of gzipped) pieces.push(piece);
+  });
+  return Buffer.concat(pieces);
+}
+
 /** The result last: with it, the rest is there. */
-async function keep(paths: SessionPaths, review: Review): Promise<void> {
-  const lines = review.curves.map((c) => `${JSON.stringify(c)}\n`).join('');
+async function keep(paths: SessionPaths, review: Reviewed): Promise<void> {
   await writeWhole(paths.overview, await packed(JSON.stringify(overviewIn(review))));
-  await writeWhole(paths.curves, await packed(lines));
+  await writeWhole(paths.curves, await packedLines(review.curves));
   await writeJson(paths.analysis, review.analysis);
 }
 

@@ -1,3 +1,4 @@
+import type { Worker } from 'node:worker_threads';
 import { type JobThread, jobThread } from '../../sessions/threads/jobThread.ts';
 import { startThread } from '../../sessions/threads/startThread.ts';
 import { sentence } from '../../streaming/apiErrors.ts';
@@ -8,8 +9,10 @@ export type AnalysisThread = JobThread<Job, JobAnswer>;
 /** Choices: the old for hours of samples; the young small, as a stream leaves much that is soon done with. */
 const MEMORY = { maxOldGenerationSizeMb: 768, maxYoungGenerationSizeMb: 12 };
 
-export const analysisThread = (): AnalysisThread =>
+export const startAnalysis = (): Worker => startThread('worker', import.meta.url, MEMORY);
+
+export const analysisThread = (start = startAnalysis): AnalysisThread =>
   jobThread({
-    start: () => startThread('worker', import.meta.url, MEMORY),
+    start,
     gone: (why) => ({ ok: false, problem: sentence(why), lasting: false }),
   });

@@ -7,7 +7,7 @@ import type { AnalysisResult } from '../../../src/analysis/result.ts';
 import type { JobAnswer } from '../../../src/hub/analysis/jobMessages.ts';
 import { type AnalysisQueue, analysisQueue } from '../../../src/hub/analysis/queue.ts';
 import { reanalyseAll, requeue } from '../../../src/hub/analysis/requeue.ts';
-import { analysisThread } from '../../../src/hub/analysis/thread.ts';
+import { analysisThread, startAnalysis } from '../../../src/hub/analysis/thread.ts';
 import { sessionPaths } from '../../../src/hub/sessionPaths.ts';
 import { takeIn } from '../../../src/hub/uploads/takeIn.ts';
 import { VERSION } from '../../../src/sessions/version.ts';
@@ -158,18 +158,13 @@ describe('the queue of analyses', () => {
   it('goes on when its thread is killed, and the job is done by the next', async () => {
     const id = await bring();
     let first = true;
-    const makeThread = () => {
-      const thread = analysisThread();
-      return {
-        ...thread,
-        run: async (job: Parameters<typeof thread.run>[0]) => {
-          const answer = thread.run(job);
-          if (first) await thread.close();
-          first = false;
-          return answer;
-        },
-      };
-    };
+    const makeThread = () =>
+      analysisThread(() => {
+        const worker = startAnalysis();
+        if (first) setTimeout(() => void worker.terminate(), 20);
+        first = false;
+        return worker;
+      });
     queue = analysisQueue(hub.context, { makeThread });
     await queue.idle();
     expect(await rowOf(id)).toMatchObject({ analysed: 1, problem: null });
