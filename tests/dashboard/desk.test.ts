@@ -23,7 +23,7 @@ interface Heard {
 /** A loudspeaker that writes down what it was given, on a clock turned by hand. */
 function recorder(settings = { muted: false, volume: 0.8, rate: 1 }, speechMs = 900) {
   const heard: Heard[] = [];
-  const captions: string[] = [];
+  const captions: (string | null)[] = [];
   let nowMs = 0;
   let timers: { readonly dueMs: number; readonly call: () => void }[] = [];
   let endSpeech: (() => void) | null = null;
@@ -339,6 +339,32 @@ describe('the sound desk', () => {
     await pass(3000);
     expect(heard).toEqual([]);
     expect(captions).toEqual(['Hold longer at the top.']);
+  });
+
+  it('takes what it said, and was about to say, of a practice away when another one begins', async () => {
+    const { desk, captions, pass, said } = recorder();
+    const { draft, view } = practice();
+    desk.take(view());
+    takeOutput(draft, outputs.failed(1));
+    desk.take(view());
+    await pass(600);
+    expect(captions).toEqual(['Hold longer at the top.']);
+    const other = practice();
+    const another = (): PracticeView => ({ ...other.view(), practiceId: 'another' });
+    desk.take(another());
+    expect(captions.at(-1)).toBeNull();
+    expect(said().at(-1)).toEqual(['cut', '']);
+    await pass(5000);
+    expect(captions).toHaveLength(2);
+    takeOutput(other.draft, outputs.failed(1));
+    desk.take(another());
+    expect(captions.at(-1)).toBe('Hold longer at the top.');
+    // The tone of the former one has sounded; its words are not said into the next.
+    const third = { ...practice().view(), practiceId: 'third' };
+    desk.take(third);
+    await pass(5000);
+    expect(said().filter(([what]) => what === 'speech')).toHaveLength(1);
+    expect(captions.at(-1)).toBeNull();
   });
 
   it('says nothing about the past of a practice that it joins', async () => {

@@ -15,7 +15,8 @@ export interface DeskOptions {
   readonly tones: Tones;
   readonly speaker: Speaker;
   readonly settings: () => SoundSettings;
-  readonly caption: (words: string) => void;
+  /** `null`: what was said belongs to a practice that is past. */
+  readonly caption: (words: string | null) => void;
   /** Calls back after so many ms. */
   readonly later: (callback: () => void, ms: number) => void;
 }
@@ -50,28 +51,34 @@ export function soundDesk(options: DeskOptions): SoundDesk {
   let queue: Announcement[] = [];
   let busy = false;
   let speaking = false;
+  /** Counts practices: what comes back of a former one is let go by. */
+  let practice = 0;
   const loudness = (): number => (settings().muted ? 0 : settings().volume);
   const quiet = (): boolean => before !== null && QUIET.includes(before.phase.phase);
 
-  const done = (): void => {
+  const done = (of: number): void => {
+    if (of !== practice) return;
     busy = speaking = false;
     pump();
   };
-  const say = (a: Announcement, words: string): void => {
+  const say = (a: Announcement, words: string, of: number): void => {
+    if (of !== practice) return;
     // The swing may have begun while the tone sounded; a warning is then said after it.
     if (quiet() && a.kind === 'warning') queue = enqueue(queue, { ...a, tone: null });
-    if (quiet()) return done();
-    if (loudness() === 0) return later(done, readingMs(words));
+    if (quiet()) return done(of);
+    const over = (): void => done(of);
+    if (loudness() === 0) return later(over, readingMs(words));
     speaking = true;
-    void speaker.speak(words, { rate: settings().rate, volume: loudness() }).then(done, done);
+    void speaker.speak(words, { rate: settings().rate, volume: loudness() }).then(over, over);
   };
   const perform = (a: Announcement): void => {
     busy = true;
+    const of = practice;
     const lengthMs = a.tone === null ? 0 : tones.play(a.tone, loudness());
     const { words } = a;
-    if (words === null) return later(done, lengthMs);
+    if (words === null) return later(() => done(of), lengthMs);
     caption(words);
-    later(() => say(a, words), a.tone === null ? 0 : lengthMs + BREATH_MS);
+    later(() => say(a, words, of), a.tone === null ? 0 : lengthMs + BREATH_MS);
   };
   function pump(): void {
     if (busy || quiet()) return;
@@ -85,9 +92,16 @@ export function soundDesk(options: DeskOptions): SoundDesk {
     if (a.words === null && a.tone !== null) tones.play(a.tone, loudness());
     else queue = enqueue(queue, a);
   };
+  const beginAnew = (): void => {
+    practice++;
+    queue = [];
+    if (speaking) speaker.cancel();
+    busy = speaking = false;
+    caption(null);
+  };
   return {
     take: (view) => {
-      if (before !== null && before.practiceId !== view.practiceId) queue = [];
+      if (before !== null && before.practiceId !== view.practiceId) beginAnew();
       const news = announcements(before, view);
       const wasQuiet = quiet();
       before = view;
