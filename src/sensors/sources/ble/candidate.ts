@@ -7,6 +7,7 @@ import { createShake, type ShakeState, stepShake } from '../../shake.ts';
 import { TRACE_S, TRACE_STEP_S } from '../deskView.ts';
 import type { StreamSetup } from './drivers/driver.ts';
 import type { Wish } from './messages.ts';
+import { RecentRate } from './recentRate.ts';
 import { Reception } from './reception.ts';
 
 const POINTS = Math.round(TRACE_S / TRACE_STEP_S);
@@ -16,6 +17,7 @@ export class Candidate {
   readonly wish: Wish;
   readonly #reception: Reception;
   readonly #shake: ShakeState = createShake();
+  readonly #rate = new RecentRate();
   #trace: { bin: number; value: number }[] = [];
   #taps: { timeS: number[]; norm: number[] } | null = null;
 
@@ -27,6 +29,7 @@ export class Candidate {
 
   connect(setup: StreamSetup): void {
     this.#reception.connect(setup);
+    this.#rate.begin();
   }
 
   get connected(): boolean {
@@ -34,7 +37,9 @@ export class Candidate {
   }
 
   take(bytes: Uint8Array, arrivalS: number): void {
-    for (const sample of this.#reception.take(bytes, arrivalS)) this.#feel(sample);
+    const samples = this.#reception.take(bytes, arrivalS);
+    this.#rate.take(arrivalS, samples.length);
+    for (const sample of samples) this.#feel(sample);
   }
 
   answered(ticks: number, sentS: number): void {
@@ -43,7 +48,7 @@ export class Candidate {
 
   health(nowS: number): StreamHealth | null {
     const { stream } = this.#reception;
-    return stream && streamHealth(stream, nowS);
+    return stream && { ...streamHealth(stream, nowS), measuredRateHz: this.#rate.at(nowS) };
   }
 
   /** How much it is being moved, m/s^2; old news counts for nothing. */

@@ -153,6 +153,26 @@ describe('the sensors page, state by state', () => {
     expect(new Set(sensor(desk, 's1')?.trace)).toEqual(new Set([null]));
   });
 
+  it('measures the rate of a new connection by itself, not by the gap before it', () => {
+    const { desk, radio } = open(1);
+    const send = (seconds: number): void => {
+      for (let i = 0; i < 100 * seconds; i++) {
+        pass(10);
+        radio.listener.packet?.('s1', nowMs, witFrame([0, 0, 2048, 0, 0, 0, 0, 0, 0]));
+      }
+    };
+    expect(sensor(desk, 's1')?.measuredRateHz).toBeNull();
+    send(25);
+    expect(sensor(desk, 's1')?.measuredRateHz).toBeCloseTo(100, 0);
+    pass(4000);
+    radio.listener.setup?.('s1', { rateHz: 100, info: null });
+    expect(sensor(desk, 's1')?.measuredRateHz).toBeNull();
+    send(3);
+    expect(sensor(desk, 's1')?.measuredRateHz).toBeCloseTo(100, 0);
+    pass(4500);
+    expect(sensor(desk, 's1')?.measuredRateHz).toBeLessThan(60);
+  });
+
   it('tells two of one name apart', () => {
     const { desk, radio } = open(3);
     radio.names = { s1: 'Board', s2: 'Board' };
