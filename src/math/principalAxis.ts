@@ -30,11 +30,11 @@ export interface PrincipalAxis {
   readonly explained: number;
 }
 
-/** First principal axis by power iteration on the squared, scaled moments; exact for a dominant axis. */
+/** First principal axis by power iteration; exact for a dominant axis. */
 export function principalAxis(m: Moments): PrincipalAxis {
   const trace = m.xx + m.yy + m.zz;
   if (!(trace > 0) || !Number.isFinite(trace)) return { axis: vec3(0, 0, 1), explained: 0 };
-  let axis = startAxis(m);
+  let axis = START;
   for (let i = 0; i < 200; i++) {
     const next = apply(m, axis);
     const n = Math.hypot(next.x, next.y, next.z);
@@ -51,8 +51,5 @@ const apply = (m: Moments, v: Vec3): Vec3 =>
     m.xz * v.x + m.yz * v.y + m.zz * v.z,
   );
 
-/** The column with the largest diagonal: never orthogonal to the dominant axis. */
-function startAxis(m: Moments): Vec3 {
-  if (m.xx >= m.yy && m.xx >= m.zz) return vec3(m.xx, m.xy, m.xz);
-  return m.yy >= m.zz ? vec3(m.xy, m.yy, m.yz) : vec3(m.xz, m.yz, m.zz);
-}
+/** Along no axis and in no plane that a sensor is likely to be strapped by: hardly ever orthogonal to the one sought. */
+const START: Vec3 = vec3(0.53, 0.67, 0.52);

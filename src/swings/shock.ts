@@ -34,6 +34,8 @@ const EVEN_NOISE = Math.sqrt(20);
  */
 export function stepShock(s: ShockState, timeS: number, acc: Vec3, seen = true): ShockSample {
   const [c, b, a] = s.last;
+  // a reading that comes twice, or late, says nothing of what is between readings
+  if (c !== undefined && timeS <= c.timeS) return { timeS, size: 0, seen };
   const gap = c !== undefined && b !== undefined && timeS - c.timeS > GAP * (c.timeS - b.timeS);
   s.last = [{ timeS, acc }, ...(gap ? [] : s.last.slice(0, 2))];
   if (gap || a === undefined || b === undefined || c === undefined) return { timeS, size: 0, seen };

@@ -112,6 +112,13 @@ describe('a shock at the arm', () => {
       )?.confidence ?? 0;
     expect(size(1)).toBeGreaterThan(size(0.7));
   });
+  it('has a size though readings come twice or late', () => {
+    const state = createShock();
+    const sizes = [0, 0.01, 0.02, 0.03, 0.03, 0.02, 0.04, 0.05].map(
+      (t) => stepShock(state, t, { x: 9.8, y: t, z: 0 }).size,
+    );
+    for (const size of sizes) expect(size).toBeCloseTo(0, 9);
+  });
   it('is null for no samples', () => expect(strongestShock([], 0, 1)).toBeNull());
 });
 
