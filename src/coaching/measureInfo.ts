@@ -203,7 +203,7 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     signed: true,
     better: 'neither',
     what: 'Turn against the address; below zero is away from the target.',
-    how: 'Heading of the chest against the last still address.',
+    how: 'Heading of the chest against the address reference; the still addresses since then take out the drift.',
   },
   externalRotationTopDeg: {
     name: 'arm turned out at the top',

@@ -134,7 +134,7 @@ const TOLD: Record<MeasureKey, Told> = {
     name: 'Brustdrehung oben',
     term: 'Drehung',
     what: 'Drehung gegenüber dem Ansprechen; unter null ist vom Ziel weg.',
-    how: 'Blickrichtung der Brust gegenüber dem letzten ruhigen Ansprechen.',
+    how: 'Blickrichtung der Brust gegenüber dem Ansprechen der Kalibrierung; jedes ruhige Ansprechen seither nimmt die Drift heraus.',
   },
   externalRotationTopDeg: {
     ...AXIAL,
