@@ -1,3 +1,4 @@
+import { HUB_LINK_TEXTS } from '../streaming/hubContract/linkTexts.ts';
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import type { Plan } from '../coaching/plan.ts';
@@ -53,9 +54,6 @@ export interface CoachServiceOptions {
   readonly pausesMs?: readonly number[];
   readonly listeningMs?: ListeningOptions['pausesMs'];
 }
-
-const UNKNOWN_HERE =
-  'The hub does not know this computer any more. Disconnect, ask for a new code, and connect again.';
 
 /** Starts where the last run of the program ended. */
 export function coachService(options: CoachServiceOptions): CoachService {
@@ -175,7 +173,7 @@ function heard(
 
 function refuseUnconnected(file: LinkFile): void {
   if (file.read().connection === null)
-    throw new Refused(409, 'not-connected', 'Connect with your coach first.');
+    throw new Refused(409, 'not-connected', HUB_LINK_TEXTS['not-connected']);
 }
 
 function clientOf(file: LinkFile): HubClient | null {
@@ -185,7 +183,7 @@ function clientOf(file: LinkFile): HubClient | null {
 
 async function connect(file: LinkFile, request: ConnectRequest, nowMs: number): Promise<void> {
   if (file.read().connection !== null)
-    throw new Refused(409, 'connected', 'Disconnect from the other hub first.');
+    throw new Refused(409, 'connected', HUB_LINK_TEXTS.connected);
   const hubUrl = checkedHubUrl(request.hubUrl, request.plain === true);
   const { code, machine } = request;
   const paired = await pair(hubUrl, { code, machine }).catch((error: unknown) => {
@@ -197,7 +195,8 @@ async function connect(file: LinkFile, request: ConnectRequest, nowMs: number): 
 
 /** Why a round did not succeed, in words; a wish to stop is none. */
 function wordsOf(error: unknown): string | null {
-  if (error instanceof HubError) return error.status === 401 ? UNKNOWN_HERE : error.message;
+  if (error instanceof HubError)
+    return error.status === 401 ? HUB_LINK_TEXTS['unknown-here'] : error.message;
   if (error instanceof Error && error.name === 'AbortError') return null;
   return `Sending failed: ${error instanceof Error ? error.message : String(error)}`;
 }
@@ -255,7 +254,7 @@ async function sendOne(task: Task, id: string, tell: (share: number) => void): P
       progress: (sent) => tell(sent / packed.bytes),
       signal,
     });
-    mark('sent', sameAs === null ? null : 'The same recording was at the hub already.');
+    mark('sent', sameAs === null ? null : HUB_LINK_TEXTS['same-there']);
   } catch (error) {
     if (error instanceof SessionError) mark('refused', error.message);
     else if (!(error instanceof HubError) || error.passing || error.status === 401) throw error;

@@ -1,3 +1,4 @@
+import { HUB_LINK_TEXTS } from '../streaming/hubContract/linkTexts.ts';
 import Type from 'typebox';
 import Compile from 'typebox/compile';
 import type {
@@ -141,7 +142,7 @@ async function ask(url: string, { method = 'GET', token, json, body, headers, si
     },
     ...(sent !== undefined && { body: sent }),
   }).catch(() => {
-    throw new HubError(0, 'no-answer', 'The hub does not answer.');
+    throw new HubError(0, 'no-answer', HUB_LINK_TEXTS['no-answer']);
   });
   const value: unknown = await answer.json().catch(() => null);
   if (answer.ok || answer.status === NOT_MODIFIED)
@@ -164,7 +165,7 @@ function refusal(status: number, value: unknown): HubError {
 
 function checked<T>(check: { Check(value: unknown): boolean }, value: unknown): T {
   if (check.Check(value)) return value as T;
-  throw new HubError(0, 'not-a-hub', 'What answers at this address is not a hub of this version.');
+  throw new HubError(0, 'not-a-hub', HUB_LINK_TEXTS['not-a-hub']);
 }
 
 export async function pair(hubUrl: string, request: PairRequest): Promise<Paired> {

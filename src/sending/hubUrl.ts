@@ -1,4 +1,5 @@
 import { Refused } from '../streaming/apiErrors.ts';
+import { HUB_LINK_TEXTS } from '../streaming/hubContract/linkTexts.ts';
 
 const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/;
 
@@ -11,12 +12,8 @@ export function checkedHubUrl(typed: string, plainConfirmed: boolean): string {
   const text = /^[a-z]+:\/\//i.test(given) ? given : `https://${given}`;
   const url = URL.canParse(text) ? new URL(text) : null;
   if (url === null || !/^https?:$/.test(url.protocol) || url.username !== '' || url.hostname === '')
-    throw new Refused(400, 'bad-address', 'That is no address of a hub: it begins with https://');
+    throw new Refused(400, 'bad-address', HUB_LINK_TEXTS['bad-address']);
   if (url.protocol === 'http:' && !LOOPBACK.test(url.hostname) && !plainConfirmed)
-    throw new Refused(
-      409,
-      'plain-http',
-      'This address is not encrypted: anyone on the way could read your recordings and notes. Ask your coach for an address with https://, or go on all the same.',
-    );
+    throw new Refused(409, 'plain-http', HUB_LINK_TEXTS['plain-http']);
   return url.origin;
 }

@@ -1,7 +1,8 @@
 import { Refused } from '../streaming/apiErrors.ts';
+import { HUB_LINK_TEXTS } from '../streaming/hubContract/linkTexts.ts';
 import type { CoachService } from './coachLink.ts';
 
-const WHY = 'Practices are not kept now, so nothing can be sent to a coach.';
+const WHY = HUB_LINK_TEXTS['not-kept'];
 const refuse = (): never => {
   throw new Refused(503, 'not-kept', WHY);
 };

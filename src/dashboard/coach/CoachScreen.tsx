@@ -22,7 +22,7 @@ function Connected({ link, act }: Pick<Coach, 'act'> & { readonly link: CoachLin
         <p class="fine">{words.contact(lastContactMs)}</p>
         {problem !== null && (
           <p class="warned" role="status">
-            {problem} {nextTryMs !== null && words.nextTry(nextTryMs)}
+            {words.said(problem)} {nextTryMs !== null && words.nextTry(nextTryMs)}
           </p>
         )}
       </section>
@@ -54,14 +54,18 @@ export function CoachScreen() {
       <h1>{words.title}</h1>
       {problem !== null && (
         <p class="warned" role="alert">
-          {problem}
+          {words.said(problem)}
         </p>
       )}
       {link === null && <p>{words.loading}</p>}
       {link !== null && link.connection === null && (
         <>
           <p class="lead">{words.lead}</p>
-          {link.problem === null ? <ConnectForm act={act} /> : <p class="warned">{link.problem}</p>}
+          {link.problem === null ? (
+            <ConnectForm act={act} />
+          ) : (
+            <p class="warned">{words.said(link.problem)}</p>
+          )}
         </>
       )}
       {link !== null && <Connected link={link} act={act} />}

@@ -13,7 +13,7 @@ function Row({ row }: { readonly row: SendingRow }) {
         {row.share !== null && ` ${words.share(row.share)}`}
       </span>
       {row.share !== null && <progress value={row.share} aria-label={words.states.sending} />}
-      {row.why !== null && <span class="fine">{row.why}</span>}
+      {row.why !== null && <span class="fine">{t.coach.said(row.why)}</span>}
     </li>
   );
 }

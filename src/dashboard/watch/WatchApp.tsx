@@ -2,6 +2,8 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Feed, openFeed } from '../feed/feed.ts';
 import { FeedContext } from '../feed/hooks.ts';
 import { ErrorBoundary } from '../shell/ErrorBoundary.tsx';
+import { useTitle } from '../shell/useTitle.ts';
+import { t } from '../strings/strings.ts';
 import { PairForm } from './PairForm.tsx';
 import { Watch } from './Watch.tsx';
 import { type Door, askDoor } from './door.ts';
@@ -44,6 +46,7 @@ function LetIn({ onLive }: { readonly onLive: (live: boolean) => void }) {
 
 /** The second screen: let in by a code, then the practice in very large words. */
 export function WatchApp() {
+  useTitle(t.nav.screen);
   const [place, setPlace] = useState<Place>('looking');
   const [door, setDoor] = useState<Door | null>(null);
   const [live, setLive] = useState(false);

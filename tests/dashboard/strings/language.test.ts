@@ -8,6 +8,8 @@ import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
 import { PAIN_SIGNS, RED_FLAGS, SAFETY_TEXTS } from '../../../src/coaching/safetyTexts.ts';
 import { validatePlan } from '../../../src/coaching/validatePlan.ts';
 import { voiceFor } from '../../../src/dashboard/sound/speaker.ts';
+import { LINK } from '../../../src/dashboard/strings/de/link.ts';
+import { HUB_LINK_TEXTS } from '../../../src/streaming/hubContract/linkTexts.ts';
 import { de } from '../../../src/dashboard/strings/de.ts';
 import * as books from '../../../src/dashboard/strings/de/books.ts';
 import { DISK, KEEPING } from '../../../src/dashboard/strings/de/keeping.ts';
@@ -165,6 +167,7 @@ const BOOKS: readonly [string, SentenceBook, SentenceBook][] = [
   ['keeping', KEEPING_TEXTS, KEEPING],
   ['disk', DISK_TEXTS, DISK],
   ['fields', FIELD_TEXTS, books.FIELDS],
+  ['connection with a hub', HUB_LINK_TEXTS, LINK],
   ['Bluetooth problems', texts.PROBLEM_TEXTS, radio.PROBLEMS],
   ['steps to mend them', texts.MEND_TEXTS, radio.MENDS],
   ['links', texts.LINK_TEXTS, radio.LINKS],
@@ -207,6 +210,7 @@ describe('what the core says', () => {
     expect(de.said.cue({ code: 'hold-longer', text: 'Hold it.' })).toBe('Halte oben länger.');
     expect(de.said.cue({ code: 'new' as CueCode, text: 'Something new.' })).toBe('Something new.');
     expect(de.said.refusal('The disk is full.')).toBe('The disk is full.');
+    expect(de.coach.said('The hub does not answer.')).toBe('Der Hub antwortet nicht.');
   });
 
   it.each(['linux', 'darwin', 'win32', 'freebsd'] as const)(

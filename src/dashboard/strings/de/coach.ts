@@ -1,10 +1,14 @@
 import type { Strings } from '../shape.ts';
+import { HUB_LINK_TEXTS } from '../../../streaming/hubContract/linkTexts.ts';
+import { translate } from '../translate.ts';
+import { LINK } from './link.ts';
 import { writing } from './numbers.ts';
 
 const dateOf = writing.dayAndTime;
 
 export const coach: Strings['coach'] = {
   title: 'Coach',
+  said: (sentence) => translate(HUB_LINK_TEXTS, LINK, sentence),
   loading: 'Der Dienst wird gefragt …',
   lead: 'Verbinde diesen Computer mit dem Hub deines Coachs: Er sieht deine Trainings, schreibt dir und stellt deinen Plan ein. Alles geht auch ohne.',
   date: (ms) => dateOf(ms),

@@ -4,6 +4,8 @@ const dateOf = (ms: number): string => when.format(new Date(ms));
 /** The connection with a coach. */
 export const coach = {
   title: 'Coach',
+  /** A sentence of the connection. */
+  said: (sentence: string): string => sentence,
   loading: 'Asking the service …',
   lead: 'Connect this computer with your coach’s hub: your coach sees your practices, writes to you and sets your plan. Everything works without it, too.',
   date: dateOf,
