@@ -3,6 +3,7 @@ import swaggerUi from '@fastify/swagger-ui';
 import type { FastifyInstance, RouteOptions } from 'fastify';
 import Type from 'typebox';
 import { VERSION } from '../sessions/version.ts';
+import { ANSWERS } from './answers.ts';
 import type { Access } from './access/access.ts';
 
 /** What every refusal looks like (`ApiError`). */
@@ -41,7 +42,8 @@ const describe: SwaggerTransform = ({ schema, url, route }) => {
   const { access } = (route as RouteOptions).config ?? {};
   if (access === undefined) return { schema: { ...schema, hide: true }, url };
   const own = { description: WHO[access.who], tags: [tagOf(url)], security: securityOf(access) };
-  const response = { '2xx': { description: 'Done.' }, '4xx': REFUSAL };
+  const answer = ANSWERS[`${String((route as RouteOptions).method)} ${url}`];
+  const response = { '2xx': { description: 'Done.', ...answer }, '4xx': REFUSAL };
   return { schema: { ...own, response, ...schema }, url };
 };
 

@@ -209,9 +209,11 @@ type DeepReadonly<T> = T extends readonly (infer E)[]
   : T extends object
     ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
     : T;
-type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
+type Mutual<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
+/** Is a schema's type that of what it describes? What may be written to does not count. */
+export type Same<A, B> = Mutual<DeepReadonly<A>, DeepReadonly<B>>;
 /** Does not compile where the schema and `AnalysisResult` differ. */
-true satisfies Same<DeepReadonly<Described>, DeepReadonly<AnalysisResult>>;
+true satisfies Same<Described, AnalysisResult>;
 
 const validate = new Ajv({ allErrors: false, strict: true, allowUnionTypes: true }).compile(
   ANALYSIS_SCHEMA,

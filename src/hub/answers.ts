@@ -1,0 +1,278 @@
+import Type, { type Static, type TSchema } from 'typebox';
+import { STAGES, TARGET_MEASURES, type TargetMeasure } from '../coaching/plan.ts';
+import { ANALYSIS_SCHEMA, type Same } from '../sessions/analysisSchema.ts';
+import type { Inbox, UploadState } from '../streaming/hubContract/machine.ts';
+import type { HubSession, HubSessionList } from '../streaming/hubContract/review.ts';
+import type {
+  HubProgress,
+  PlanVersion,
+  StudentList,
+  StudentView,
+} from '../streaming/hubContract/students.ts';
+
+// What routes answer with, for the description of the API only: nothing is served through these schemas. Each is held
+// to the contract's type by the compiler (`Same`), and to real answers by tests.
+
+const object = <P extends Record<string, TSchema>>(properties: P) =>
+  Type.Object(properties, { additionalProperties: false });
+const oneOf = <const V extends readonly string[]>(values: V) =>
+  Type.Unsafe<V[number]>({ type: 'string', enum: [...values] });
+const numberOrNull = Type.Unsafe<number | null>({ type: ['number', 'null'] });
+const textOrNull = Type.Unsafe<string | null>({ type: ['string', 'null'] });
+const booleanOrNull = Type.Unsafe<boolean | null>({ type: ['boolean', 'null'] });
+const orNull = <T extends TSchema>(type: T) => Type.Union([type, Type.Null()]);
+/** Epoch ms. */
+const ms = Type.Number({ description: 'Epoch ms.' });
+const msOrNull = Type.Unsafe<number | null>({ type: ['number', 'null'], description: 'Epoch ms.' });
+const count = Type.Integer({ minimum: 0 });
+const pain = Type.Unsafe<number | null>({
+  type: ['integer', 'null'],
+  minimum: 0,
+  maximum: 10,
+  description: '0-10; null where it was not asked.',
+});
+const text = Type.String();
+const hand = oneOf(['left', 'right']);
+/** The same of each measure that a plan can ask for. */
+const byMeasure = <T extends TSchema>(type: T) =>
+  object(Object.fromEntries(TARGET_MEASURES.map((m) => [m, type])) as Record<TargetMeasure, T>);
+
+const target = object({ min: Type.Optional(Type.Number()), max: Type.Optional(Type.Number()) });
+const degrees = Type.Optional(Type.Number({ description: 'Degrees.' }));
+const plan = object({
+  schema: Type.Literal(1),
+  name: text,
+  stage: oneOf(Object.keys(STAGES) as (keyof typeof STAGES)[]),
+  ratio: object({ rehearsals: count, balls: count }),
+  targets: byMeasure(orNull(target)),
+  ownRange: object({
+    externalRotationDeg: degrees,
+    flexionDeg: degrees,
+    lateralTrailDeg: degrees,
+    lateralLeadDeg: degrees,
+  }),
+  volume: object({ perSession: count, perWeek: count }),
+  checklist: Type.Array(text),
+  note: text,
+});
+
+const planVersion = object({
+  id: text,
+  number: Type.Integer({ minimum: 0 }),
+  plan,
+  validFromMs: ms,
+  createdMs: ms,
+  by: text,
+  changes: Type.Array(text, { description: 'What is different from the version before.' }),
+});
+
+const lesson = object({ id: text, atMs: ms, text });
+
+const need = object({
+  code: oneOf([
+    'pain',
+    'warning',
+    'unreviewed',
+    'unanswered',
+    'mix',
+    'volume',
+    'no-practice',
+    'drift',
+    'none',
+  ]),
+  text,
+});
+
+const students = object({
+  students: Type.Array(
+    object({
+      id: text,
+      name: text,
+      hand,
+      needs: Type.Array(need),
+      unreviewed: count,
+      lastPracticeMs: msOrNull,
+      weekRehearsals: count,
+      weekBalls: count,
+      nextSessionId: textOrNull,
+    }),
+  ),
+});
+
+const student = object({
+  id: text,
+  name: text,
+  hand,
+  coach: text,
+  joinedMs: ms,
+  paired: Type.Boolean(),
+  lastContactMs: msOrNull,
+  needs: Type.Array(need),
+  plan: planVersion,
+  nextSessionId: textOrNull,
+  planReachedMs: msOrNull,
+  sessions: count,
+  unreviewed: count,
+  lessons: Type.Array(lesson),
+});
+
+const summary = object({
+  id: text,
+  name: text,
+  startedAt: Type.String({ format: 'date-time' }),
+  durationS: numberOrNull,
+  hand,
+  simulated: Type.Boolean(),
+  state: oneOf(['recording', 'complete', 'interrupted', 'unread']),
+  deleted: Type.Boolean(),
+  analysed: Type.Boolean(),
+  problem: textOrNull,
+  rehearsals: count,
+  balls: count,
+  practiceSwings: count,
+  scored: count,
+  passed: count,
+  warnings: count,
+  ballsInMix: count,
+  mixKept: booleanOrNull,
+  ledger: text,
+  note: text,
+  painBefore: pain,
+  painAfter: pain,
+});
+
+const sessions = object({
+  sessions: Type.Array(object({ summary, reviewedMs: msOrNull, comments: count })),
+  more: Type.Boolean(),
+});
+
+const comment = object({
+  id: text,
+  by: text,
+  byRole: oneOf(['coach', 'student']),
+  mine: Type.Boolean(),
+  atMs: ms,
+  text,
+  index: numberOrNull,
+  momentS: numberOrNull,
+  replyTo: textOrNull,
+});
+
+const nextSession = object({ id: text, startedMs: ms });
+
+const session = object({
+  studentId: text,
+  student: text,
+  summary,
+  plan,
+  planNumber: numberOrNull,
+  analysis: orNull(ANALYSIS_SCHEMA),
+  notes: object({ note: text, painBefore: pain, painAfter: pain }),
+  reviewedMs: msOrNull,
+  comments: Type.Array(comment),
+  relabels: Type.Array(
+    object({
+      index: count,
+      kind: oneOf(['rehearsal', 'ball', 'ignore']),
+      originalKind: oneOf(['rehearsal', 'ball', 'practiceSwing']),
+      by: text,
+      atMs: ms,
+    }),
+  ),
+  clips: Type.Array(
+    object({
+      id: text,
+      name: text,
+      type: oneOf(['video/mp4', 'video/webm']),
+      bytes: count,
+      by: text,
+      startS: numberOrNull,
+      view: orNull(oneOf(['face-on', 'down-the-line'])),
+    }),
+  ),
+  differences: Type.Array(text),
+  older: orNull(nextSession),
+  newer: orNull(nextSession),
+  analysing: Type.Boolean(),
+});
+
+const spread = object({
+  count,
+  low: Type.Number(),
+  median: Type.Number(),
+  high: Type.Number(),
+});
+const spreads = byMeasure(Type.Optional(spread));
+const progress = object({
+  sessions: Type.Array(
+    object({
+      id: text,
+      startedMs: ms,
+      simulated: Type.Boolean(),
+      rehearsals: spreads,
+      balls: spreads,
+      rehearsalCount: count,
+      ballCount: count,
+      ballsInMix: count,
+      scored: count,
+      passed: count,
+      warnings: count,
+      painBefore: pain,
+      painAfter: pain,
+      planNumber: numberOrNull,
+      carryOver: object({ addedFlexion: numberOrNull, keptRotation: numberOrNull }),
+    }),
+  ),
+  plans: Type.Array(planVersion),
+  lessons: Type.Array(lesson),
+});
+
+const inbox = object({
+  student: text,
+  coach: text,
+  club: text,
+  plan: orNull(planVersion),
+  nextPlan: orNull(planVersion),
+  threads: Type.Array(
+    object({
+      clientId: text,
+      startedMs: ms,
+      reviewedMs: msOrNull,
+      comments: Type.Array(comment),
+    }),
+  ),
+});
+
+const uploadState = object({
+  received: count,
+  bytes: count,
+  complete: Type.Boolean(),
+  sameAs: Type.Optional(text),
+});
+
+/** Does not compile where schema and contract differ. */
+type Held<S extends TSchema, T> = Same<Static<S>, T>;
+true satisfies Held<typeof students, StudentList>;
+true satisfies Held<typeof student, StudentView>;
+true satisfies Held<typeof planVersion, PlanVersion>;
+true satisfies Held<typeof sessions, HubSessionList>;
+true satisfies Held<typeof session, HubSession>;
+true satisfies Held<typeof progress, HubProgress>;
+true satisfies Held<typeof inbox, Inbox>;
+true satisfies Held<typeof uploadState, UploadState>;
+
+/** By method and address. Those that are not here are described by their status alone. */
+export const ANSWERS: Readonly<Record<string, TSchema>> = {
+  'GET /api/students': students,
+  'GET /api/students/:studentId': student,
+  'GET /api/students/:studentId/plans': Type.Array(planVersion),
+  'POST /api/students/:studentId/plans': planVersion,
+  'GET /api/students/:studentId/sessions': sessions,
+  'GET /api/students/:studentId/progress': progress,
+  'GET /api/sessions/:sessionId': session,
+  'POST /api/sessions/:sessionId/comments': comment,
+  'GET /api/machine/inbox': inbox,
+  'PUT /api/machine/uploads/:clientId': uploadState,
+  'GET /api/machine/uploads/:clientId': uploadState,
+  'PATCH /api/machine/uploads/:clientId': uploadState,
+};
