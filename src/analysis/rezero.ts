@@ -78,7 +78,7 @@ const LEARN_LOOK = 0.5;
 
 /** How near to the reference an address must be, deg, and in standard deviations where the heading is less sure. */
 const NEAR_DEG = 15;
-const NEAR_SIGMA = 3;
+const NEAR_SIGMA = 5;
 /** Less sure than this, deg, a heading is no judge of what is an address: after a break of some minutes. */
 const UNSURE_DEG = 7.5;
 /** A still address lasts many samples that all err alike; they count as one look a second. */
