@@ -244,7 +244,7 @@ describe('two coaches, two students, their computers and the hub', () => {
     const [row] = await sessionsOf(carla, ines);
     for (const place of [`students/${ines.me.id}`, `sessions/${row?.summary.id}`]) {
       await bramsPage.goto(`${hub.url}/#/${place}`);
-      await bramsPage.getByText('There is nothing at this address.').waitFor();
+      await bramsPage.getByRole('heading', { name: 'There is no such page' }).waitFor();
       expect(await bramsPage.locator('main').innerText()).not.toMatch(/Ines|Chest first/);
     }
     for (const who of [bram, otto])
