@@ -13,7 +13,14 @@ import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { createDetector } from '../swings/detector.ts';
 import { stepShock } from '../swings/shock.ts';
-import { type CutSwing, closeCut, createCut, cutReadings, stepCut } from '../swings/cutSwing.ts';
+import {
+  type CutSignals,
+  type CutSwing,
+  closeCut,
+  createCut,
+  cutReadings,
+  stepCut,
+} from '../swings/cutSwing.ts';
 import type { SwingReadings } from '../swings/analyseSwing.ts';
 import { type SwingSignals, axialRate, signalsOf } from '../swings/signals.ts';
 import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
@@ -174,11 +181,20 @@ function followCut(
   seen: boolean,
 ): SwingReadings | null {
   const { phase, lastStillS, holdFromS } = state.swinging.detector;
-  const { astray } = state.rezero;
-  const startS = lastStillS ?? signals.timeS;
-  const held = holdFromS !== null;
-  const set = looksSet(state.rezero, frame);
-  return readCut(state, stepCut(state.cut, { ...signals, astray, phase, held, startS, set }, seen));
+  const { timeS, turnDeg, turnRate, lateralDeg } = signals;
+  // each frame makes one: named field by field, which is many times faster than a spread
+  const cut: CutSignals = {
+    timeS,
+    astray: state.rezero.astray,
+    phase,
+    held: holdFromS !== null,
+    set: phase === 'address' && looksSet(state.rezero, frame),
+    turnDeg,
+    turnRate,
+    lateralDeg,
+    startS: lastStillS ?? timeS,
+  };
+  return readCut(state, stepCut(state.cut, cut, seen));
 }
 
 const readCut = (state: AnalysisState, cut: CutSwing | null): SwingReadings | null =>

@@ -12,7 +12,7 @@ export interface CutSignals {
   readonly phase: SwingPhase;
   /** Still at the top, now or before this movement from it. */
   readonly held: boolean;
-  /** By gravity it looks like the still addresses before. */
+  /** At address, which by gravity looks like the still ones before. */
   readonly set: boolean;
   /** Away from the target -. */
   readonly turnDeg: number;
@@ -91,8 +91,12 @@ export const closeCut = (c: CutState, endS: number): CutSwing | null =>
 
 function findAgain(c: CutState, s: CutSignals, seen: boolean): CutSwing | null {
   const swing = c.cut !== null && !seen ? tell(c, s.timeS) : null;
-  const set = s.phase === 'address' && (s.set || c.set);
-  Object.assign(c, createCut(), { before: s, set, ended: c.ended && !set });
+  c.set = s.phase === 'address' && (s.set || c.set);
+  c.ended &&= !c.set;
+  c.before = s;
+  c.cut = null;
+  c.told = false;
+  c.overS = null;
   return swing;
 }
 
