@@ -6,7 +6,8 @@ const processes = ['tests/main/**/*.test.ts', 'tests/cli/process.test.ts'];
 /**
  * Three projects. `unit` shares its modules between files, which saves a third of the time. `alone` does not: noble
  * keeps one radio for all who import it, and what starts processes wants none of others' listeners. `browser`
- * drives the real page in Debian's Chromium, one file at a time, and builds the page once.
+ * drives the real page in Debian's Chromium, one file at a time, and builds the page once. One after the other, and
+ * only `unit` with two workers: what starts processes or looks at frames wants the machine to itself.
  */
 export default defineConfig({
   test: {
@@ -20,6 +21,8 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 60_000,
           isolate: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -29,6 +32,8 @@ export default defineConfig({
           include: [...radio, ...processes],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -39,6 +44,7 @@ export default defineConfig({
           hookTimeout: 120_000,
           fileParallelism: false,
           isolate: false,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
