@@ -14,7 +14,7 @@ export const NEED_CODES = [
   'none',
 ] as const;
 
-type NeedCode = (typeof NEED_CODES)[number];
+export type NeedCode = (typeof NEED_CODES)[number];
 
 /** `weight` orders students of the same code: more is nearer. */
 export interface RankedNeed {

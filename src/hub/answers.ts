@@ -1,4 +1,5 @@
 import Type, { type Static, type TSchema } from 'typebox';
+import { NEED_CODES } from '../coaching/attention.ts';
 import { STAGES, TARGET_MEASURES, type TargetMeasure } from '../coaching/plan.ts';
 import { ANALYSIS_SCHEMA, type Same } from '../sessions/analysisSchema.ts';
 import type { Inbox, UploadState } from '../streaming/hubContract/machine.ts';
@@ -69,17 +70,7 @@ const planVersion = object({
 const lesson = object({ id: text, atMs: ms, text });
 
 const need = object({
-  code: oneOf([
-    'pain',
-    'warning',
-    'unreviewed',
-    'unanswered',
-    'mix',
-    'volume',
-    'no-practice',
-    'drift',
-    'none',
-  ]),
+  code: oneOf(NEED_CODES),
   text,
 });
 

@@ -25,6 +25,7 @@ export interface StreamState {
   /** Device s at which the next packet's first reading is due; `null` before the first. */
   dueS: number | null;
   lastArrivalS: number | null;
+  /** Of the present link. */
   firstArrivalS: number | null;
   readings: number;
   lost: number;
@@ -171,15 +172,19 @@ export function countMalformed(state: StreamState, error: PacketError): void {
   state.lastProblem = error.message;
 }
 
-/** A link that ended: half packets are void, and a device without a clock lost an unknown number of readings. */
+/**
+ * A link that ended: the rate is measured anew, without the gap, and a device without a clock lost an unknown number of
+ * readings.
+ */
 export function breakStream(state: StreamState): void {
-  if (state.format.ticks) return;
-  restartClock(state.clock);
+  state.perSecond = [];
+  state.firstArrivalS = null;
+  if (!state.format.ticks) restartClock(state.clock);
 }
 
 export interface StreamHealth {
   readonly nominalRateHz: number;
-  /** Over the last 10 whole seconds; `null` until there is one. */
+  /** Over the last 10 whole seconds of the present link; `null` until there is one. */
   readonly measuredRateHz: number | null;
   readonly lostPct: number;
   /** `null` before the first packet. */

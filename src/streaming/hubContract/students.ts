@@ -1,19 +1,8 @@
+import type { NeedCode } from '../../coaching/attention.ts';
 import type { Plan, TargetMeasure } from '../../coaching/plan.ts';
 import type { SpreadView, SpreadsView } from '../sessionsContract.ts';
 
 /** What the hub serves of students over HTTP. Types only. Times are epoch ms. */
-
-/** Why a student needs a look, in the order of need. */
-export type NeedCode =
-  | 'pain'
-  | 'warning'
-  | 'unreviewed'
-  | 'unanswered'
-  | 'mix'
-  | 'volume'
-  | 'no-practice'
-  | 'drift'
-  | 'none';
 
 export interface Need {
   readonly code: NeedCode;

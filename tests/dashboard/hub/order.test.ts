@@ -5,7 +5,8 @@ import {
   nextToReview,
   stepped,
 } from '../../../src/dashboard/hub/needs/order.ts';
-import type { NeedCode, StudentRow } from '../../../src/streaming/hubContract/students.ts';
+import type { NeedCode } from '../../../src/coaching/attention.ts';
+import type { StudentRow } from '../../../src/streaming/hubContract/students.ts';
 
 const student = (
   name: string,

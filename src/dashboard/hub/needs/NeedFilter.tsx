@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact';
-import type { NeedCode, StudentRow } from '../../../streaming/hubContract/students.ts';
+import type { NeedCode } from '../../../coaching/attention.ts';
+import type { StudentRow } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
 import { NeedShape } from './NeedShape.tsx';
 import { type Narrowing, needCounts } from './order.ts';

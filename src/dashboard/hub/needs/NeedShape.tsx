@@ -1,4 +1,4 @@
-import type { NeedCode } from '../../../streaming/hubContract/students.ts';
+import type { NeedCode } from '../../../coaching/attention.ts';
 
 /** A need as a drawing in a 100 x 100 box, known by its outline alone; its word stands beside it. */
 export function NeedShape({ code }: { readonly code: NeedCode }) {

@@ -1,17 +1,5 @@
-import type { NeedCode, StudentRow } from '../../../streaming/hubContract/students.ts';
-
-/** All needs, most urgent first. */
-export const NEED_CODES = [
-  'pain',
-  'warning',
-  'unreviewed',
-  'unanswered',
-  'mix',
-  'volume',
-  'no-practice',
-  'drift',
-  'none',
-] as const satisfies readonly NeedCode[];
+import { NEED_CODES, type NeedCode } from '../../../coaching/attention.ts';
+import type { StudentRow } from '../../../streaming/hubContract/students.ts';
 
 /** What the list is narrowed to. */
 export interface Narrowing {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { NEED_CODES, type Narrowing } from './order.ts';
+import { NEED_CODES } from '../../../coaching/attention.ts';
+import type { Narrowing } from './order.ts';
 
 function fromAddress(hash: string): Narrowing {
   const asked = new URLSearchParams(hash.split('?')[1] ?? '');

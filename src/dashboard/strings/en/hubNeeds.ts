@@ -1,4 +1,4 @@
-import type { NeedCode } from '../../../streaming/hubContract/students.ts';
+import type { NeedCode } from '../../../coaching/attention.ts';
 import { count } from './count.ts';
 import { ago } from './hubShell.ts';
 

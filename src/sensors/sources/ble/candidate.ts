@@ -7,7 +7,6 @@ import { createShake, type ShakeState, stepShake } from '../../shake.ts';
 import { TRACE_S, TRACE_STEP_S } from '../deskView.ts';
 import type { StreamSetup } from './drivers/driver.ts';
 import type { Wish } from './messages.ts';
-import { RecentRate } from './recentRate.ts';
 import { Reception } from './reception.ts';
 
 const POINTS = Math.round(TRACE_S / TRACE_STEP_S);
@@ -17,7 +16,6 @@ export class Candidate {
   readonly wish: Wish;
   readonly #reception: Reception;
   readonly #shake: ShakeState = createShake();
-  readonly #rate = new RecentRate();
   #trace: { bin: number; value: number }[] = [];
   #taps: { timeS: number[]; norm: number[] } | null = null;
 
@@ -29,7 +27,6 @@ export class Candidate {
 
   connect(setup: StreamSetup): void {
     this.#reception.connect(setup);
-    this.#rate.begin();
   }
 
   get connected(): boolean {
@@ -37,9 +34,7 @@ export class Candidate {
   }
 
   take(bytes: Uint8Array, arrivalS: number): void {
-    const samples = this.#reception.take(bytes, arrivalS);
-    this.#rate.take(arrivalS, samples.length);
-    for (const sample of samples) this.#feel(sample);
+    for (const sample of this.#reception.take(bytes, arrivalS)) this.#feel(sample);
   }
 
   answered(ticks: number, sentS: number): void {
@@ -48,7 +43,7 @@ export class Candidate {
 
   health(nowS: number): StreamHealth | null {
     const { stream } = this.#reception;
-    return stream && { ...streamHealth(stream, nowS), measuredRateHz: this.#rate.at(nowS) };
+    return stream && streamHealth(stream, nowS);
   }
 
   /** How much it is being moved, m/s^2; old news counts for nothing. */
