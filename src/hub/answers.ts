@@ -10,18 +10,16 @@ import type {
   StudentList,
   StudentView,
 } from '../streaming/hubContract/students.ts';
+import { only, orNull } from './parts/api.ts';
 
 // What routes answer with, for the description of the API only: nothing is served through these schemas. Each is held
 // to the contract's type by the compiler (`Same`), and to real answers by tests.
 
-const object = <P extends Record<string, TSchema>>(properties: P) =>
-  Type.Object(properties, { additionalProperties: false });
 const oneOf = <const V extends readonly string[]>(values: V) =>
   Type.Unsafe<V[number]>({ type: 'string', enum: [...values] });
 const numberOrNull = Type.Unsafe<number | null>({ type: ['number', 'null'] });
 const textOrNull = Type.Unsafe<string | null>({ type: ['string', 'null'] });
 const booleanOrNull = Type.Unsafe<boolean | null>({ type: ['boolean', 'null'] });
-const orNull = <T extends TSchema>(type: T) => Type.Union([type, Type.Null()]);
 /** Epoch ms. */
 const ms = Type.Number({ description: 'Epoch ms.' });
 const msOrNull = Type.Unsafe<number | null>({ type: ['number', 'null'], description: 'Epoch ms.' });
@@ -36,28 +34,28 @@ const text = Type.String();
 const hand = oneOf(['left', 'right']);
 /** The same of each measure that a plan can ask for. */
 const byMeasure = <T extends TSchema>(type: T) =>
-  object(Object.fromEntries(TARGET_MEASURES.map((m) => [m, type])) as Record<TargetMeasure, T>);
+  only(Object.fromEntries(TARGET_MEASURES.map((m) => [m, type])) as Record<TargetMeasure, T>);
 
-const target = object({ min: Type.Optional(Type.Number()), max: Type.Optional(Type.Number()) });
+const target = only({ min: Type.Optional(Type.Number()), max: Type.Optional(Type.Number()) });
 const degrees = Type.Optional(Type.Number({ description: 'Degrees.' }));
-const plan = object({
+const plan = only({
   schema: Type.Literal(1),
   name: text,
   stage: oneOf(Object.keys(STAGES) as (keyof typeof STAGES)[]),
-  ratio: object({ rehearsals: count, balls: count }),
+  ratio: only({ rehearsals: count, balls: count }),
   targets: byMeasure(orNull(target)),
-  ownRange: object({
+  ownRange: only({
     externalRotationDeg: degrees,
     flexionDeg: degrees,
     lateralTrailDeg: degrees,
     lateralLeadDeg: degrees,
   }),
-  volume: object({ perSession: count, perWeek: count }),
+  volume: only({ perSession: count, perWeek: count }),
   checklist: Type.Array(text),
   note: text,
 });
 
-const planVersion = object({
+const planVersion = only({
   id: text,
   number: Type.Integer({ minimum: 0 }),
   plan,
@@ -67,16 +65,16 @@ const planVersion = object({
   changes: Type.Array(text, { description: 'What is different from the version before.' }),
 });
 
-const lesson = object({ id: text, atMs: ms, text });
+const lesson = only({ id: text, atMs: ms, text });
 
-const need = object({
+const need = only({
   code: oneOf(NEED_CODES),
   text,
 });
 
-const students = object({
+const students = only({
   students: Type.Array(
-    object({
+    only({
       id: text,
       name: text,
       hand,
@@ -90,7 +88,7 @@ const students = object({
   ),
 });
 
-const student = object({
+const student = only({
   id: text,
   name: text,
   hand,
@@ -107,7 +105,7 @@ const student = object({
   lessons: Type.Array(lesson),
 });
 
-const summary = object({
+const summary = only({
   id: text,
   name: text,
   startedAt: Type.String({ format: 'date-time' }),
@@ -132,12 +130,12 @@ const summary = object({
   painAfter: pain,
 });
 
-const sessions = object({
-  sessions: Type.Array(object({ summary, reviewedMs: msOrNull, comments: count })),
+const sessions = only({
+  sessions: Type.Array(only({ summary, reviewedMs: msOrNull, comments: count })),
   more: Type.Boolean(),
 });
 
-const comment = object({
+const comment = only({
   id: text,
   by: text,
   byRole: oneOf(['coach', 'student']),
@@ -149,20 +147,20 @@ const comment = object({
   replyTo: textOrNull,
 });
 
-const nextSession = object({ id: text, startedMs: ms });
+const nextSession = only({ id: text, startedMs: ms });
 
-const session = object({
+const session = only({
   studentId: text,
   student: text,
   summary,
   plan,
   planNumber: numberOrNull,
   analysis: orNull(ANALYSIS_SCHEMA),
-  notes: object({ note: text, painBefore: pain, painAfter: pain }),
+  notes: only({ note: text, painBefore: pain, painAfter: pain }),
   reviewedMs: msOrNull,
   comments: Type.Array(comment),
   relabels: Type.Array(
-    object({
+    only({
       index: count,
       kind: oneOf(['rehearsal', 'ball', 'ignore']),
       originalKind: oneOf(['rehearsal', 'ball', 'practiceSwing']),
@@ -171,7 +169,7 @@ const session = object({
     }),
   ),
   clips: Type.Array(
-    object({
+    only({
       id: text,
       name: text,
       type: oneOf(['video/mp4', 'video/webm']),
@@ -187,16 +185,16 @@ const session = object({
   analysing: Type.Boolean(),
 });
 
-const spread = object({
+const spread = only({
   count,
   low: Type.Number(),
   median: Type.Number(),
   high: Type.Number(),
 });
 const spreads = byMeasure(Type.Optional(spread));
-const progress = object({
+const progress = only({
   sessions: Type.Array(
-    object({
+    only({
       id: text,
       startedMs: ms,
       simulated: Type.Boolean(),
@@ -211,21 +209,21 @@ const progress = object({
       painBefore: pain,
       painAfter: pain,
       planNumber: numberOrNull,
-      carryOver: object({ addedFlexion: numberOrNull, keptRotation: numberOrNull }),
+      carryOver: only({ addedFlexion: numberOrNull, keptRotation: numberOrNull }),
     }),
   ),
   plans: Type.Array(planVersion),
   lessons: Type.Array(lesson),
 });
 
-const inbox = object({
+const inbox = only({
   student: text,
   coach: text,
   club: text,
   plan: orNull(planVersion),
   nextPlan: orNull(planVersion),
   threads: Type.Array(
-    object({
+    only({
       clientId: text,
       startedMs: ms,
       reviewedMs: msOrNull,
@@ -234,7 +232,7 @@ const inbox = object({
   ),
 });
 
-const uploadState = object({
+const uploadState = only({
   received: count,
   bytes: count,
   complete: Type.Boolean(),

@@ -96,7 +96,8 @@ async function open(files: SessionFiles, clock: SessionClock): Promise<RecordedS
     },
     clockFits: async () => {
       const fits: ClockFits = {};
-      for (const track of tracks) fits[track.files.role] = await trackRuns(files, track);
+      for (const track of tracks)
+        fits[track.files.role] = track.runs ?? (await trackRuns(files, track));
       return fits;
     },
     notes: () => skipped.flatMap(({ track, count }) => trackNotes(track, count)),

@@ -14,7 +14,7 @@ import { monotonicMs } from '../../src/sensors/sources/ble/messages.ts';
 import { Pairings } from '../../src/sensors/sources/ble/pairings.ts';
 import { radioProblem } from '../../src/sensors/sources/ble/problem.ts';
 import { Radio } from '../../src/sensors/sources/ble/radio.ts';
-import type { DeskCommand, DeskSensor, DeskView } from '../../src/sensors/sources/deskView.ts';
+import type { DeskCommand, DeskSensor } from '../../src/sensors/sources/deskView.ts';
 import { LINK_TEXTS } from '../../src/sensors/sources/radioTexts.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { handTimers } from '../practice/handTimers.ts';
@@ -29,20 +29,8 @@ import {
   startHost,
   startService,
 } from './pageHarness.ts';
+import { NOBODY_AROUND, WELL } from '../streaming/deskFixtures.ts';
 import { simulated } from './simulated.ts';
-
-const NOBODY_AROUND: DeskView = {
-  problem: null,
-  ready: true,
-  searching: true,
-  recording: false,
-  sensors: [],
-  shaken: null,
-  tapFor: null,
-  tapMissed: null,
-  notKept: null,
-  sync: { state: 'idle' },
-};
 
 const ROOM: Room = {
   loss: 0.05,
@@ -139,22 +127,12 @@ describe.skipIf(!nobleIsInstalled())('the sensors page', () => {
 });
 
 const WORN: DeskSensor = {
+  ...WELL,
   id: 'c00000000001',
-  name: 'Blue',
-  kind: 'Open-profile sensor',
-  role: 'chest',
-  state: 'streaming',
-  reason: null,
-  retryInMs: null,
-  batteryPct: 87,
-  rssiDbm: -60,
-  nominalRateHz: 104,
   measuredRateHz: 104,
   lostPct: 0,
   lastPacketAgeMs: 20,
   clockResidualMs: 0.3,
-  malformed: 0,
-  canBlink: true,
   trace: [0, 90, 10, null],
 };
 const SILENT = { lostPct: null, clockResidualMs: null, rssiDbm: null, trace: [null, null] };

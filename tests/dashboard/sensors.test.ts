@@ -3,26 +3,8 @@ import { traceLines } from '../../src/dashboard/sensors/traceLines.ts';
 import { adviceFor, factsOf, signalText } from '../../src/dashboard/sensors/facts.ts';
 import { t } from '../../src/dashboard/strings/strings.ts';
 import type { DeskSensor } from '../../src/streaming/contract.ts';
+import { WELL } from '../streaming/deskFixtures.ts';
 
-const WELL: DeskSensor = {
-  id: 'a',
-  name: 'Blue',
-  kind: 'Open-profile sensor',
-  role: 'chest',
-  state: 'streaming',
-  reason: null,
-  retryInMs: null,
-  batteryPct: 87,
-  rssiDbm: -60,
-  nominalRateHz: 104,
-  measuredRateHz: 103.6,
-  lostPct: 0.04,
-  lastPacketAgeMs: 0,
-  clockResidualMs: 0.02,
-  malformed: 0,
-  canBlink: true,
-  trace: [],
-};
 const texts = (sensor: DeskSensor): string[] => factsOf(sensor).map((f) => f.text);
 const ill = (sensor: DeskSensor): string[] =>
   factsOf(sensor).flatMap((f) => (f.ill ? [f.name] : []));

@@ -14,26 +14,17 @@ import {
   writePlan,
 } from '../../src/sessions/derivatives.ts';
 import { repetitionsCsv } from '../../src/sessions/export/repetitionsCsv.ts';
+import { NO_MEASURES } from '../../src/swings/repetition.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
 import { scratch, soundFiles, writeTree } from './makeSession.ts';
 import { writeSimulated } from './simulated.ts';
 
 const MEASURES = {
+  ...NO_MEASURES,
   flexionTopDeg: 1.23456,
-  flexionCatchDeg: null,
-  flexionGainDeg: null,
-  turnExplainedDeg: null,
   addedFlexionDeg: 2,
   leanChangeDeg: -0.5,
-  turnTopDeg: null,
-  turnTowardTargetDeg: null,
-  lateralChangeDeg: null,
-  externalRotationTopDeg: null,
-  elevationTopDeg: null,
-  keptRotationDeg: null,
   chestLeadMs: 1e-9,
-  releaseToCatchMs: null,
-  fallCm: null,
 };
 
 const REPETITIONS: JudgedRepetition[] = [

@@ -4,22 +4,10 @@ import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
 import { practiceHost } from '../../src/practice/host.ts';
 import { livePractice } from '../../src/practice/livePractice.ts';
-import type { DeskCommand, DeskView } from '../../src/sensors/sources/deskView.ts';
+import type { DeskCommand } from '../../src/sensors/sources/deskView.ts';
+import { NOBODY_AROUND as VIEW } from './deskFixtures.ts';
 import { HandSource, scriptedChain } from '../practice/scripted.ts';
 import { next, openPage, type Page, wait } from './pages.ts';
-
-const VIEW: DeskView = {
-  problem: null,
-  ready: true,
-  searching: true,
-  recording: false,
-  sensors: [],
-  shaken: null,
-  tapFor: null,
-  tapMissed: null,
-  notKept: null,
-  sync: { state: 'idle' },
-};
 
 describe('the stream of the sensors page', () => {
   const commands: DeskCommand[] = [];

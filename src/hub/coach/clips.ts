@@ -11,7 +11,7 @@ import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
-import { config, line, one, only, typed } from '../parts/api.ts';
+import { config, line, one, only, orNull, typed } from '../parts/api.ts';
 
 const OF_CLIP = config({ who: 'student-or-coach', of: 'clip' });
 const TYPES = ['video/mp4', 'video/webm'] as const;
@@ -158,8 +158,6 @@ export function clips(api: FastifyInstance, context: HubContext): void {
       return sendFile(reply, join(places.clips, id), type, request.headers.range);
     },
   );
-  const orNull = <T extends Parameters<typeof Type.Union>[0][number]>(type: T) =>
-    Type.Optional(Type.Union([type, Type.Null()]));
   typed(api).patch(
     '/clips/:clipId',
     {
@@ -167,8 +165,10 @@ export function clips(api: FastifyInstance, context: HubContext): void {
       schema: {
         params: one('clip'),
         body: only({
-          startS: orNull(Type.Number({ minimum: -1e5, maximum: 1e5 })),
-          view: orNull(Type.Union([Type.Literal('face-on'), Type.Literal('down-the-line')])),
+          startS: Type.Optional(orNull(Type.Number({ minimum: -1e5, maximum: 1e5 }))),
+          view: Type.Optional(
+            orNull(Type.Union([Type.Literal('face-on'), Type.Literal('down-the-line')])),
+          ),
         }),
       },
     },

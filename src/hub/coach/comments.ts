@@ -6,7 +6,7 @@ import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
-import { ID, config, one, only, typed, words } from '../parts/api.ts';
+import { ID, config, one, only, orNull, typed, words } from '../parts/api.ts';
 
 /** What was said about a session, oldest first, as `readerId` sees it. */
 export async function commentsOf(db: Db, sessionId: string, readerId: string): Promise<Comment[]> {
@@ -50,8 +50,6 @@ const OF_SESSION = config({ who: 'student-or-coach', of: 'session' });
 
 /** What student and coach write to each other about a session. */
 export function comments(api: FastifyInstance, { db, now }: HubContext): void {
-  const orNull = <T extends Parameters<typeof Type.Union>[0][number]>(type: T) =>
-    Type.Optional(Type.Union([type, Type.Null()]));
   typed(api).post(
     '/sessions/:sessionId/comments',
     {
@@ -60,9 +58,9 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
         params: one('session'),
         body: only({
           text: words(4000),
-          index: orNull(Type.Integer({ minimum: 1, maximum: 1e6 })),
-          momentS: orNull(Type.Number({ minimum: 0, maximum: 1e6 })),
-          replyTo: orNull(ID),
+          index: Type.Optional(orNull(Type.Integer({ minimum: 1, maximum: 1e6 }))),
+          momentS: Type.Optional(orNull(Type.Number({ minimum: 0, maximum: 1e6 }))),
+          replyTo: Type.Optional(orNull(ID)),
         }),
       },
     },

@@ -5,7 +5,7 @@ import type { Inbox } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
 import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
-import { ID, config, only, typed, words } from '../parts/api.ts';
+import { ID, config, only, orNull, typed, words } from '../parts/api.ts';
 import { etagOf } from '../parts/unchanged.ts';
 import { inboxOf } from './inbox.ts';
 import { newsOf } from './news.ts';
@@ -19,8 +19,8 @@ const COMMENT = only({
   id: Type.String({ pattern: '^[A-Za-z0-9]{16,64}$' }),
   clientId: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }),
   text: words(4000),
-  index: Type.Union([Type.Integer({ minimum: 1, maximum: 1e6 }), Type.Null()]),
-  replyTo: Type.Union([ID, Type.Null()]),
+  index: orNull(Type.Integer({ minimum: 1, maximum: 1e6 })),
+  replyTo: orNull(ID),
 });
 
 /** What a student's machine fetches and answers. */

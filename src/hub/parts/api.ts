@@ -13,6 +13,10 @@ export const config = (access: Access) => ({ access });
 export const only = <T extends Parameters<typeof Type.Object>[0]>(fields: T) =>
   Type.Object(fields, { additionalProperties: false });
 
+/** `null` says something of its own. */
+export const orNull = <T extends Parameters<typeof Type.Union>[0][number]>(type: T) =>
+  Type.Union([type, Type.Null()]);
+
 export const ID = Type.String({ pattern: '^[A-Za-z0-9-]{1,64}$' });
 
 /** Parameters of an address that names one thing. */

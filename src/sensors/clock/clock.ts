@@ -28,7 +28,7 @@ interface ClockTraits {
 
 // Choices: 2 ms of envelope noise over 20 s is 100 ppm, the size of a crystal's error, so a fit pays from there on.
 // A long window lets slow beats between packet period and connection interval pass through their shortest delay.
-const TRAITS: Record<DeviceClock, ClockTraits> = {
+export const TRAITS: Readonly<Record<DeviceClock, ClockTraits>> = {
   stamped: { slopeTolerance: 0.002, fitFromS: 20, windowS: 600, bucketS: 10, lateS: 1 },
   counted: { slopeTolerance: 0.03, fitFromS: 5, windowS: 120, bucketS: 2, lateS: 0.03 },
 };
@@ -121,6 +121,10 @@ function fit(state: ClockState): ClockLine {
 /** An answer this far from the last packet, device s, is of another run of the device's clock. */
 const SAME_RUN_S = 10;
 
+/** Whether the device's clock can have stood there in the run under way. */
+export const isOfThisRun = ({ last }: ClockState, deviceTimeS: number): boolean =>
+  last !== null && Math.abs(deviceTimeS - last.deviceS) <= SAME_RUN_S;
+
 /**
  * Takes in one answer of the device to "what time is it?".
  * @param deviceTimeS the device's clock when it answered, unwrapped as the packets' is, s
@@ -128,8 +132,8 @@ const SAME_RUN_S = 10;
  * Values that are not finite, or of another run of the device's clock, are ignored.
  */
 export function observeAnswer(state: ClockState, deviceTimeS: number, sentTimeS: number): void {
-  if (!state.last || !Number.isFinite(deviceTimeS) || !Number.isFinite(sentTimeS)) return;
-  if (Math.abs(deviceTimeS - state.last.deviceS) > SAME_RUN_S) return;
+  if (!Number.isFinite(deviceTimeS) || !Number.isFinite(sentTimeS)) return;
+  if (!isOfThisRun(state, deviceTimeS)) return;
   takeAnswer(state.asked, deviceTimeS, sentTimeS, state.line);
 }
 

@@ -1,6 +1,12 @@
 import type { ImuSample } from '../sample.ts';
 import type { Answer } from './asked.ts';
-import { type ClockState, type DeviceClock, createClock, observePacket } from './clock.ts';
+import {
+  type ClockState,
+  type DeviceClock,
+  createClock,
+  isOfThisRun,
+  observePacket,
+} from './clock.ts';
 import { type ClockLine, onLine } from './envelope.ts';
 import { type ClockPairs, createClockPairs, offLineMs, takePair } from './pairs.ts';
 import {
@@ -92,16 +98,11 @@ export function takeTimes(state: WholeClockState, sample: RecordedTimes): void {
   state.packet.timeS = timeS;
 }
 
-/** An answer this far from the last packet, device s, is of another run. */
-const SAME_RUN_S = 10;
-
 /** An answer of the device, between the samples that came before and after it. */
 export function takeAnswered(state: WholeClockState, answer: Answer): void {
   closePacket(state);
   const { run, clock } = state;
-  const lastS = clock?.last?.deviceS;
-  if (!run || lastS === undefined || clock?.kind === 'counted') return;
-  if (Math.abs(answer.deviceS - lastS) > SAME_RUN_S) return;
+  if (!run || clock?.kind !== 'stamped' || !isOfThisRun(clock, answer.deviceS)) return;
   takeQuestion(run.fit, answer);
   run.answers += 1;
 }

@@ -8,7 +8,7 @@ import {
   uncertainMs,
 } from './asked.ts';
 import { type Bucket, fileArrival, residualMs, wholeHull } from './buckets.ts';
-import type { DeviceClock } from './clock.ts';
+import { type DeviceClock, TRAITS } from './clock.ts';
 import { type Arrival, type ClockLine, lineUnder, lowerEnvelope, onLine } from './envelope.ts';
 
 /** What a fit over one unbroken run of a device clock needs of all that came; plain data of bounded growth. */
@@ -28,9 +28,6 @@ export interface WholeFit extends ClockLine {
 
 const BUCKET_S = 10;
 const RECENT = 2048;
-const SLOPE_TOLERANCE: Record<DeviceClock, number> = { stamped: 0.002, counted: 0.03 };
-/** A shorter run tells less about the rate than the device's nominal one does, s. */
-const FIT_FROM_S: Record<DeviceClock, number> = { stamped: 20, counted: 5 };
 
 export const createWholeFit = (kind: DeviceClock): WholeFitState => ({
   kind,
@@ -60,13 +57,13 @@ export function wholeFit(state: WholeFitState): WholeFit | null {
   const hull = wholeHull(state.buckets);
   const [first, last] = [hull[0], hull.at(-1)];
   if (!first || !last) return null;
-  const tolerance = SLOPE_TOLERANCE[state.kind];
+  const { slopeTolerance, fitFromS } = TRAITS[state.kind];
   const arrivals =
-    last.deviceS - first.deviceS < FIT_FROM_S[state.kind]
+    last.deviceS - first.deviceS < fitFromS
       ? lineUnder(hull, 1)
-      : lowerEnvelope(hull, tolerance);
+      : lowerEnvelope(hull, slopeTolerance);
   const asked = waiting(state, arrivals);
-  const line = between(asked, arrivals, tolerance, (first.deviceS + last.deviceS) / 2);
+  const line = between(asked, arrivals, slopeTolerance, (first.deviceS + last.deviceS) / 2);
   return { ...line, residualMs: uncertainMs(asked, residualMs(state.buckets, arrivals) ?? 0) };
 }
 

@@ -10,6 +10,7 @@ import {
   takeTimes,
 } from '../../sensors/clock/wholeClock.ts';
 import { SLOT_COUNT } from './channels.ts';
+import { orNull } from './merge.ts';
 import type { MotionBlock } from './motionBlocks.ts';
 
 /** The final clock fit of one track: a pass over all its rows. */
@@ -55,5 +56,3 @@ function timesOf({ values }: MotionBlock, row: number): RecordedTimes {
     arrivalTimeS: orNull(values[base + 8] as number),
   };
 }
-
-const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);

@@ -129,5 +129,5 @@ function sampleOf(track: Track): ImuSample {
 }
 
 const beyond = (value: number, limit: number): boolean => value > limit || value < -limit;
-// NaN and infinities compare unequal to themselves minus themselves
-const orNull = (value: number): number | null => (value - value === 0 ? value : null);
+/** A cell of `MotionBlock`: NaN and infinities compare unequal to themselves minus themselves. */
+export const orNull = (value: number): number | null => (value - value === 0 ? value : null);
