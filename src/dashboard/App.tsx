@@ -2,6 +2,7 @@ import type { Feed } from './feed/feed.ts';
 import { AfterScreen } from './after/AfterScreen.tsx';
 import { CoachScreen } from './coach/CoachScreen.tsx';
 import { FeedContext } from './feed/hooks.ts';
+import { HelpScreen } from './help/HelpScreen.tsx';
 import { PlanScreen } from './plan/PlanScreen.tsx';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
 import { ProgressScreen } from './progress/ProgressScreen.tsx';
@@ -43,6 +44,8 @@ function Screen({ route, caption }: { readonly route: Route; readonly caption: s
       return <SecondScreenScreen />;
     case 'safety':
       return <SafetyScreen />;
+    case 'help':
+      return <HelpScreen />;
   }
 }
 

@@ -3,10 +3,13 @@ import type { Me } from '../../streaming/hubContract/people.ts';
 import { RefusedAnswer } from '../review/source.ts';
 import { ErrorBoundary } from '../shell/ErrorBoundary.tsx';
 import { h } from '../strings/hub.ts';
+import { t } from '../strings/strings.ts';
+import { useTitle } from '../shell/useTitle.ts';
 import { type HubClient, hubClient } from './client/client.ts';
 import { InvitationPage } from './entry/InvitationPage.tsx';
 import { SetupPage } from './entry/SetupPage.tsx';
 import { SignInPage } from './entry/SignInPage.tsx';
+import { HelpPage } from '../help/HelpPage.tsx';
 import { HubPage } from './parts/HubPage.tsx';
 import { sentenceOf } from './parts/useAct.ts';
 import { SignedInPages } from './SignedInPages.tsx';
@@ -64,6 +67,12 @@ function Unreachable({ problem, look }: { readonly problem: string; readonly loo
   );
 }
 
+/** A student reads of the practice, everybody else of the hub. */
+function HubHelp({ student }: { readonly student: boolean }) {
+  useTitle(h.shell.nav.help);
+  return <HelpPage topics={student ? t.help.student : t.help.coach} leftHanded={false} />;
+}
+
 interface PageProps extends ReturnType<typeof useWho> {
   readonly place: Place;
 }
@@ -73,6 +82,7 @@ function Page(props: PageProps) {
   const me = typeof who === 'object' ? who : null;
   if (problem !== null) return <Unreachable problem={problem} look={look} />;
   if (place.page === 'safety') return <SafetyScreen />;
+  if (place.page === 'help') return <HubHelp student={me?.role === 'student'} />;
   if (who === 'unknown')
     return (
       <div class="connecting" role="status">

@@ -113,6 +113,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
           <HandsFreePart />
           {open && <FolderPart />}
           <a href={hrefOf('screen')}>{t.secondScreen.title}</a>
+          <a href={hrefOf('help')}>{t.nav.help}</a>
           <KeysPart keys={t.look.keyList} />
         </div>
       </details>

@@ -15,6 +15,7 @@ export const ROUTES = [
   'sensors',
   'screen',
   'safety',
+  'help',
 ] as const;
 export type Route = (typeof ROUTES)[number];
 

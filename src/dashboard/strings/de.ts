@@ -10,6 +10,7 @@ import { coach } from './de/coach.ts';
 import { names, said } from './de/core.ts';
 import { desk } from './de/desk.ts';
 import { handsFree } from './de/handsFree.ts';
+import { help } from './de/help.ts';
 import { home } from './de/home.ts';
 import { measureInfo } from './de/measures.ts';
 import { VALUE_WORDS, count, writing } from './de/numbers.ts';
@@ -59,6 +60,7 @@ export const de: Strings = {
     sensors: 'Sensoren',
     screen: 'Zweiter Bildschirm',
     safety: 'Sicherheit',
+    help: 'Hilfe',
   },
 
   coach,
@@ -74,6 +76,7 @@ export const de: Strings = {
   settings,
   secondScreen,
   handsFree,
+  help,
   home,
 
   caution: {

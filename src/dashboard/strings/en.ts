@@ -13,6 +13,7 @@ import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTe
 import { coach } from './en/coach.ts';
 import { names, said } from './en/core.ts';
 import { handsFree } from './en/handsFree.ts';
+import { help } from './en/help.ts';
 import { home } from './en/home.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
@@ -53,10 +54,12 @@ export const en = {
     sensors: 'Sensors',
     screen: 'Second screen',
     safety: 'Safety',
+    help: 'Help',
   },
 
   coach,
   handsFree,
+  help,
   home,
   ready,
   today,

@@ -71,6 +71,8 @@ const SAME = new Set([
   'hold.target',
   'verdict.ball',
   'ledger.entry.ball',
+  'help.student.verdict.body.1.terms.1.0',
+  'help.coach.people.body.0.terms.1.0',
   'sensors.rateOnly',
   'sensors.silentFor',
   'look.pause',

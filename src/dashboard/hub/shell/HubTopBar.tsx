@@ -14,12 +14,14 @@ const PAGES_OF: Readonly<Record<Me['role'], readonly Entry[]>> = {
     ['home', words.nav.home.student],
     ['pairing', words.nav.pairing],
     ['safety', words.nav.safety],
+    ['help', words.nav.help],
     ['account', words.nav.account],
   ],
   coach: [
     ['home', words.nav.home.coach],
     ['texts', words.nav.texts],
     ['safety', words.nav.safety],
+    ['help', words.nav.help],
     ['account', words.nav.account],
   ],
   owner: [
@@ -27,6 +29,7 @@ const PAGES_OF: Readonly<Record<Me['role'], readonly Entry[]>> = {
     ['texts', words.nav.texts],
     ['club', words.nav.club],
     ['safety', words.nav.safety],
+    ['help', words.nav.help],
     ['account', words.nav.account],
   ],
 };

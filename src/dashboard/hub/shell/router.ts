@@ -12,6 +12,7 @@ const PAGES = [
   'club',
   'texts',
   'safety',
+  'help',
 ] as const;
 export type PageName = (typeof PAGES)[number];
 

@@ -31,6 +31,7 @@ export const shell = {
     club: 'Club',
     pairing: 'Pair a computer',
     safety: 'Safety',
+    help: 'Help',
     account: 'Account',
   },
   demo: 'Demo club',

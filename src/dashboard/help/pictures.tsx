@@ -1,0 +1,87 @@
+import type { ComponentChildren } from 'preact';
+import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
+import { PoseDrawing } from '../body/PoseDrawing.tsx';
+import { POSES } from '../body/poses.ts';
+import type { Mark } from '../practice/kind.ts';
+import { Shape } from '../practice/shapes.tsx';
+import { t } from '../strings/strings.ts';
+
+function Poses({ children }: { readonly children: ComponentChildren }) {
+  return <div class="help-poses">{children}</div>;
+}
+
+function Drill({ leftHanded }: { readonly leftHanded: boolean }) {
+  const { hold, release, catch: caught } = t.help.page.pictures;
+  const view = { view: 'faceOn', leftHanded } as const;
+  return (
+    <Poses>
+      <PoseDrawing {...view} pose={POSES.top} ghost={POSES.address} label={hold} />
+      <PoseDrawing {...view} pose={POSES.released} ghost={POSES.top} label={release} />
+      <PoseDrawing {...view} pose={POSES.caught} ghost={POSES.top} label={caught} />
+    </Poses>
+  );
+}
+
+function Strap({ leftHanded }: { readonly leftHanded: boolean }) {
+  const { chest, arm } = t.help.page.pictures;
+  const upright = { view: 'faceOn', pose: POSES.upright, leftHanded } as const;
+  return (
+    <Poses>
+      <PoseDrawing {...upright} spot="chest" label={chest} />
+      <PoseDrawing {...upright} spot="trailArm" label={arm} />
+    </Poses>
+  );
+}
+
+const MARKS: readonly Mark[] = [
+  'passed',
+  'notPassed',
+  'notScored',
+  'ball',
+  'practiceSwing',
+  'ignored',
+];
+
+function Signs() {
+  return (
+    <ul class="help-signs">
+      {MARKS.map((mark) => (
+        <li key={mark}>
+          <Shape mark={mark} />
+          {t.ledger.entry[mark]}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Measures() {
+  return (
+    <dl class="help-terms">
+      {(Object.keys(MEASURE_INFO) as MeasureKey[]).map((key) => {
+        const { what, accuracy, cannotSee } = t.measures.info[key];
+        return (
+          <div key={key}>
+            <dt>{t.measures.label(key)}</dt>
+            <dd>
+              {what} {t.measures.sure(accuracy.text)} {t.measures.cannotSee} {cannotSee}
+            </dd>
+          </div>
+        );
+      })}
+    </dl>
+  );
+}
+
+const PICTURES: Readonly<Record<string, (hand: { leftHanded: boolean }) => ComponentChildren>> = {
+  drill: Drill,
+  strap: Strap,
+  signs: Signs,
+  measures: Measures,
+};
+
+/** What is drawn or listed under the topic of that name; nothing where words are enough. */
+export function TopicPicture(props: { readonly topic: string; readonly leftHanded: boolean }) {
+  const Picture = PICTURES[props.topic];
+  return Picture === undefined ? null : <>{Picture({ leftHanded: props.leftHanded })}</>;
+}
