@@ -80,7 +80,7 @@ function checkReach({ host, url }: HubRunSettings): void {
 export function warningOf({ host, url }: HubRunSettings): string | null {
   const plain = url?.startsWith('http:') === true && !LOOPBACK.test(new URL(url).hostname);
   return plain || (!LOOPBACK.test(host) && url?.startsWith('http:') === true)
-    ? 'Caution: without HTTPS passwords and recordings cross the network readable. Put a reverse proxy with HTTPS in front (README).'
+    ? 'Caution: without HTTPS passwords and recordings cross the network readable. Put a reverse proxy with HTTPS in front (src/hub/README.md).'
     : null;
 }
 
