@@ -1,6 +1,7 @@
 import { TOGETHER_MS } from './cues.ts';
 import { MEASURE_INFO, type MeasureKey } from './measureInfo.ts';
 import type { Target } from './plan.ts';
+import { shownNumber } from './shown.ts';
 
 /** The words and the way of writing numbers around a value. */
 export interface ValueWords {
@@ -14,7 +15,7 @@ export interface ValueWords {
   readonly any: string;
 }
 
-const ENGLISH: ValueWords = {
+export const ENGLISH: ValueWords = {
   notTaken: 'not taken',
   together: 'together',
   number: (decimal) => decimal,
@@ -33,10 +34,7 @@ export function measureLabel(key: MeasureKey): string {
   return term === null ? name : `${name} (${term})`;
 }
 
-/**
- * The value as it is shown: rounded to what its accuracy allows, with its unit; "together" for a small lead.
- * Where rounding would carry a value over an end of the target, decimals are added until it does not.
- */
+/** The value as it is shown beside its target (`shown.ts`), with its unit; "together" for a small lead. */
 export function measureText(
   key: MeasureKey,
   value: number | null,
@@ -44,12 +42,22 @@ export function measureText(
   words: ValueWords = ENGLISH,
 ): string {
   if (value === null || !Number.isFinite(value)) return words.notTaken;
-  if (key === 'chestLeadMs' && Math.abs(value) < TOGETHER_MS) return words.together;
-  const { unit, decimals, signed } = MEASURE_INFO[key];
-  const shown = roundedText(value, enoughDecimals(value, decimals, target));
-  const sign = signed && Number(shown) > 0 ? '+' : '';
-  return `${sign}${withUnit(words.number(shown), unit)}`;
+  if (key === 'chestLeadMs' && isTogether(value, target)) return words.together;
+  return measureNumber(key, shownNumber(value, MEASURE_INFO[key].decimals, [target]), words);
 }
+
+/** A small lead has a word of its own, but not where it would hide on which side of the target it lies. */
+const isTogether = (leadMs: number, { min, max }: Target = {}): boolean =>
+  Math.abs(leadMs) < TOGETHER_MS &&
+  [min, max].every((end) => end === undefined || Math.abs(end) >= TOGETHER_MS);
+
+/** A rounded value with its unit, with its sign where that means something. */
+export function measureNumber(key: MeasureKey, shown: string, { number }: Writing): string {
+  const { unit, signed } = MEASURE_INFO[key];
+  return `${signed && Number(shown) > 0 ? '+' : ''}${withUnit(number(shown), unit)}`;
+}
+
+export type Writing = Pick<ValueWords, 'number'>;
 
 export type FallUnit = 'cm' | 'in';
 /** International inch, exact since 1959. */
@@ -59,16 +67,19 @@ const CM_PER_INCH = 2.54;
 export const fallText = (cm: number, unit: FallUnit): string =>
   `${Math.round(unit === 'cm' ? cm : cm / CM_PER_INCH)} ${unit}`;
 
-/** A difference of two values: always with its sign, no "together" for a small one. */
-export function differenceText(
-  key: MeasureKey,
-  difference: number,
-  { number }: Pick<ValueWords, 'number'> = ENGLISH,
-): string {
-  const { unit, decimals } = MEASURE_INFO[key];
-  const shown = roundedText(difference, decimals);
-  return `${Number(shown) > 0 ? '+' : ''}${withUnit(number(shown), unit)}`;
-}
+/** A ratio as a percentage, a decimal more where rounding would carry it over one of the `edges` (ratios). */
+export const percentText = (
+  ratio: number,
+  edges: readonly number[] = [],
+  words: Writing = ENGLISH,
+): string =>
+  `${words.number(
+    shownNumber(
+      100 * ratio,
+      0,
+      edges.map((edge) => ({ min: 100 * edge })),
+    ),
+  )} %`;
 
 /** "at least 1.0 s", "at most 450 ms", "from 20 to 40°" */
 export function targetText(
@@ -84,24 +95,5 @@ export function targetText(
   return max === undefined ? words.any : words.atMost(whole(max));
 }
 
-const withUnit = (text: string, unit: string): string =>
+export const withUnit = (text: string, unit: string): string =>
   unit === '°' ? `${text}°` : `${text} ${unit}`;
-
-function roundedText(value: number, decimals: number): string {
-  const step = 10 ** Math.max(0, -decimals);
-  const text = (Math.round(value / step) * step).toFixed(0);
-  const shown = decimals > 0 ? value.toFixed(decimals) : text;
-  return Number(shown) === 0 ? shown.replace('-', '') : shown;
-}
-
-const MOST_DECIMALS = 3;
-
-function enoughDecimals(value: number, decimals: number, target: Target = {}): number {
-  const shown = Number(roundedText(value, decimals));
-  const crosses =
-    (target.min !== undefined && value < target.min !== shown < target.min) ||
-    (target.max !== undefined && value > target.max !== shown > target.max);
-  return crosses && decimals < MOST_DECIMALS
-    ? enoughDecimals(value, decimals + 1, target)
-    : decimals;
-}

@@ -43,7 +43,8 @@ export const ADVICE_FEWEST = 5;
 const OFTEN = 0.25;
 const MIX_KEPT = 0.8;
 const MOSTLY = 0.8;
-const CARRIED = 0.5;
+/** Less of the rehearsals' added flexion in the balls asks for shorter swings. */
+export const CARRIED = 0.5;
 
 const AFTER_WARNING: readonly (readonly [readonly WarningId[], NextStep])[] = [
   [

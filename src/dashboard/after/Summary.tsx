@@ -1,3 +1,4 @@
+import { CARRIED } from '../../coaching/nextStep.ts';
 import type { PracticeSummary } from '../../coaching/summary.ts';
 import type { SummaryView } from '../../streaming/contract.ts';
 import { t } from '../strings/strings.ts';
@@ -39,7 +40,7 @@ function MeasureLine({ line }: { readonly line: PracticeSummary['byMeasure'][num
 }
 
 const ratioText = (ratio: number | null): string =>
-  ratio === null ? t.after.tooLittle : `${(100 * ratio).toFixed(0)} %`;
+  ratio === null ? t.after.tooLittle : t.measures.percent(ratio, [CARRIED]);
 
 function Facts({ summary }: Pick<SummaryView, 'summary'>) {
   const { mostFrequentCue: cue, mix, carryOver, scored } = summary;

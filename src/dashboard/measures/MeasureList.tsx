@@ -40,7 +40,11 @@ function Row({ row, explained }: { row: MeasureRow; explained: boolean }) {
         {name} {term !== null && <small>{term}</small>}
       </span>
       <span class="measure-value">
-        <strong>{t.measures.value(measure, value, target ?? undefined)}</strong>
+        <strong>
+          {value === null && passed === false
+            ? t.measures.missedCatch
+            : t.measures.value(measure, value, target ?? undefined)}
+        </strong>
         {value !== null && <small> {t.measures.plusMinus(measure, accuracy.plusMinus)}</small>}
       </span>
       <Bar measure={measure} value={value} target={target} sure={accuracy.plusMinus} />

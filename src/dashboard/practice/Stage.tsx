@@ -1,6 +1,7 @@
+import { shownNumber } from '../../coaching/shown.ts';
 import { useFeedPart, useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
-import { type StageWord, stageWord } from './stateWord.ts';
+import { type StageWord, heldText, stageWord } from './stateWord.ts';
 import type { PracticeView } from '../../streaming/contract.ts';
 import { fitVars } from './fit.ts';
 
@@ -34,7 +35,7 @@ function HoldBand() {
   if (target === null || phase === null) return <div class="hold" />;
   const heldS = phase.phase === 'top' ? phase.holdS : 0;
   const share = Math.min(1, heldS / target);
-  const text = t.hold.value(t.decimal(heldS, 1), t.decimal(target, 1));
+  const text = t.hold.value(heldText(heldS, target), t.written(String(target)));
   return (
     <div class="hold">
       <div
@@ -43,7 +44,7 @@ function HoldBand() {
         aria-label={t.hold.label}
         aria-valuemin={0}
         aria-valuemax={target}
-        aria-valuenow={Math.min(target, Number(heldS.toFixed(1)))}
+        aria-valuenow={Math.min(target, Number(shownNumber(heldS, 1, [{ min: target }])))}
         aria-valuetext={text}
       >
         <div class="hold-fill" style={{ transform: `scaleX(${share})` }} />

@@ -1,3 +1,4 @@
+import { shownNumber } from '../../coaching/shown.ts';
 import { CALIBRATION_ORDER, type PracticeView, stepsDone } from '../../streaming/contract.ts';
 import { t } from '../strings/strings.ts';
 
@@ -8,7 +9,9 @@ export interface StageWord {
   readonly mood: 'calm' | 'hold' | 'go' | 'caught' | 'rest';
 }
 
-const seconds = (s: number): string => t.decimal(s, 1);
+/** The hold so far, s: it never reads as the asked one before it is. */
+export const heldText = (heldS: number, targetS: number | null): string =>
+  t.written(shownNumber(heldS, 1, targetS === null ? [] : [{ min: targetS }]));
 
 function calibrating(view: PracticeView): StageWord {
   const { quality, steps } = view.calibration;
@@ -34,8 +37,8 @@ function atTheTop({ phase, plan }: PracticeView): StageWord {
     return { word: t.state.letGo, detail: t.detail.letGo, mood: 'go' };
   }
   const detail =
-    target === null ? t.hold.noTarget : t.detail.hold(`${seconds(target)} ${t.unit.s}`);
-  return { word: t.state.hold(seconds(phase.holdS)), detail, mood: 'hold' };
+    target === null ? t.hold.noTarget : t.detail.hold(`${t.written(String(target))} ${t.unit.s}`);
+  return { word: t.state.hold(heldText(phase.holdS, target)), detail, mood: 'hold' };
 }
 
 /** The practice state in words. */

@@ -103,12 +103,15 @@ export function MeasurePanel(props: {
   readonly axis: Axis;
 }) {
   const { name, term, unit, accuracy } = t.measures.info[props.measure];
+  const { axis, course } = props;
+  const atMs = axis.sessionsMs[axis.chosen] ?? 0;
+  const target = course.bands.find((b) => b.fromMs <= atMs && atMs < b.toMs)?.target;
   return (
     <Panel
       {...props}
       title={name}
       term={term}
-      label={(v) => t.measures.value(props.measure, v)}
+      label={(v) => t.measures.value(props.measure, v, target)}
       tick={tickOf(props.measure)}
       steps={unit === '°' ? ANGLE_STEPS : ROUND_STEPS}
       note={words.sure(accuracy.text)}

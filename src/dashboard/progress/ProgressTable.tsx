@@ -9,7 +9,7 @@ function cell(step: Step, measure: TargetMeasure, kind: 'rehearsals' | 'balls'):
   const spread = step[kind][measure];
   return spread === undefined
     ? '–'
-    : `${t.measures.value(measure, spread.median)} (${spread.count})`;
+    : `${t.measures.value(measure, spread.median, step.plan.targets[measure] ?? undefined)} (${spread.count})`;
 }
 
 function Table(props: {

@@ -1,3 +1,4 @@
+import { CARRIED } from '../../coaching/nextStep.ts';
 import { useMemo, useState } from 'preact/hooks';
 import type { ProgressEntry } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
@@ -63,7 +64,7 @@ function RangeChoice(props: {
   );
 }
 
-const percentLabel: Label = (v) => `${t.decimal(v, 0)} %`;
+const percentLabel: Label = (v) => t.measures.percent(v / 100, [CARRIED]);
 const painLabel: Label = (v) => `${v}`;
 
 function Charts(props: {

@@ -1,19 +1,31 @@
 import type { JudgedRepetition } from '../../coaching/judgement.ts';
-import { type Plan, TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
+import {
+  type Plan,
+  TARGET_MEASURES,
+  type Target,
+  type TargetMeasure,
+} from '../../coaching/plan.ts';
 import { t } from '../strings/strings.ts';
 import { measureValue } from '../../coaching/measureValue.ts';
 import { type Corrections, markOfRepetition } from './view.ts';
 
 const words = t.sessions;
 
-function Cell({ r, measure }: { readonly r: JudgedRepetition; readonly measure: TargetMeasure }) {
+function Cell(props: {
+  readonly r: JudgedRepetition;
+  readonly measure: TargetMeasure;
+  readonly target: Target | null;
+}) {
+  const { r, measure, target } = props;
   const value = measureValue(r, measure);
   const check =
     r.kind === 'rehearsal' ? r.verdict.checks.find((c) => c.measure === measure) : undefined;
   const missed = check?.passed === false;
+  const none = missed ? t.measures.missedCatch : '–';
+  const beside = check?.target ?? target ?? undefined;
   return (
     <td class={missed ? 'missed' : undefined}>
-      {value === null ? '–' : t.measures.value(measure, value)}
+      {value === null ? none : t.measures.value(measure, value, beside)}
       {missed && <span title={words.missed}> ✗</span>}
     </td>
   );
@@ -71,7 +83,7 @@ export function RepetitionTable(props: {
               <td>{t.ledger.entry[markOfRepetition(r, corrected)]}</td>
               <td>{words.at(r.topS)}</td>
               {measures.map((m) => (
-                <Cell key={m} r={r} measure={m} />
+                <Cell key={m} r={r} measure={m} target={plan.targets[m]} />
               ))}
               <td class="verdict-cell">{verdictOf(r)}</td>
             </tr>

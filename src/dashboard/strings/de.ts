@@ -1,8 +1,9 @@
+import { comparisonTexts, differenceText, pairTexts } from '../../coaching/differenceText.ts';
 import {
   type FallUnit,
-  differenceText,
   fallText,
   measureText,
+  percentText,
   targetText,
 } from '../../coaching/measureText.ts';
 import type { LedgerStatus } from '../../coaching/ledger.ts';
@@ -205,8 +206,13 @@ export const de: Strings = {
           : 'so weit fällt ein losgelassener Körper in der Zeit vom Loslassen bis zum Fangen; weniger, wo die Hand ihn gebremst hat.'
       }`,
     difference: (key, difference) => differenceText(key, difference, VALUE_WORDS),
+    pair: (key, here, beside) => pairTexts(key, here, beside, VALUE_WORDS),
+    compared: (key, earlier, later, interval) =>
+      comparisonTexts(key, earlier, later, interval, VALUE_WORDS),
+    percent: (ratio, edges) => percentText(ratio, edges, VALUE_WORDS),
     target: (key, target) => targetText(key, target, VALUE_WORDS),
     noTarget: 'keine Vorgabe',
+    missedCatch: 'verpasst',
     plusMinus: (key, amount) => {
       const { unit } = measureInfo[key];
       return `±${written(String(amount))}${unit === '°' ? '°' : ` ${unit}`}`;

@@ -1,11 +1,18 @@
 import { ledgerText } from '../../coaching/ledger.ts';
 import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import {
-  type FallUnit,
+  type Usual,
+  comparisonTexts,
   differenceText,
+  pairTexts,
+} from '../../coaching/differenceText.ts';
+import {
+  ENGLISH,
+  type FallUnit,
   fallText,
   measureLabel,
   measureText,
+  percentText,
   targetText,
 } from '../../coaching/measureText.ts';
 import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
@@ -29,7 +36,7 @@ import { desk } from './en/desk.ts';
 import { localeWriting } from './locale.ts';
 
 const { tag, decimal, written, day, weekday, dayAndTime } = localeWriting('en-GB');
-const minus = written;
+const VALUE_WORDS = { ...ENGLISH, number: written };
 
 /** Every text a person reads, in English. Another language is another file of this shape. */
 export const en = {
@@ -188,7 +195,7 @@ export const en = {
     info: MEASURE_INFO,
     label: measureLabel,
     value: (key: MeasureKey, value: number | null, target?: Target): string =>
-      minus(measureText(key, value, target)),
+      measureText(key, value, target, VALUE_WORDS),
     fall: (cm: number, unit: FallUnit, measured: boolean) =>
       `The club fell about ${fallText(cm, unit)}: ${
         measured
@@ -196,9 +203,20 @@ export const en = {
           : 'what a dropped body falls in the time from letting go to the catch; less where the hand slowed it.'
       }`,
     difference: (key: MeasureKey, difference: number): string =>
-      minus(differenceText(key, difference)),
-    target: (key: MeasureKey, target: Target): string => minus(targetText(key, target)),
+      differenceText(key, difference, VALUE_WORDS),
+    pair: (key: MeasureKey, here: number | null, beside: number | null) =>
+      pairTexts(key, here, beside, VALUE_WORDS),
+    compared: (
+      key: MeasureKey,
+      earlier: Usual | null,
+      later: Usual | null,
+      interval: { readonly low: number; readonly high: number } | null,
+    ) => comparisonTexts(key, earlier, later, interval, VALUE_WORDS),
+    percent: (ratio: number, edges: readonly number[]): string =>
+      percentText(ratio, edges, VALUE_WORDS),
+    target: (key: MeasureKey, target: Target): string => targetText(key, target, VALUE_WORDS),
     noTarget: 'no target',
+    missedCatch: 'missed',
     plusMinus: (key: MeasureKey, amount: number) =>
       `±${amount}${MEASURE_INFO[key].unit === '°' ? '°' : ` ${MEASURE_INFO[key].unit}`}`,
     basis: `Bracket: target, a ${TARGET_BASIS}.`,

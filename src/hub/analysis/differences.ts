@@ -1,9 +1,9 @@
 import { measureValue } from '../../coaching/measureValue.ts';
 import { repetitionAt } from '../../analysis/labels.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
-import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
-import { differenceText, measureLabel } from '../../coaching/measureText.ts';
-import { TARGET_MEASURES, type TargetMeasure } from '../../coaching/plan.ts';
+import { pairTexts } from '../../coaching/differenceText.ts';
+import { measureLabel, measureText } from '../../coaching/measureText.ts';
+import { TARGET_MEASURES, type Target, type TargetMeasure } from '../../coaching/plan.ts';
 
 /** What can make two results of one recording differ. */
 export interface Circumstances {
@@ -88,21 +88,28 @@ function verdictDiffers([a, b]: Pair): readonly string[] {
   ];
 }
 
-/** Only what can be seen after rounding. */
+/** Only what can be seen: values that are shown alike are alike. */
 function measureDiffers(pairs: readonly Pair[], measure: TargetMeasure): readonly string[] {
-  const step = 10 ** -MEASURE_INFO[measure].decimals;
   const changes = pairs.flatMap(([a, b]) => {
     const [x, y] = [measureValue(a, measure), measureValue(b, measure)];
-    return x === null || y === null || Math.abs(x - y) < step ? [] : [x - y];
+    const target = targetOf(a, measure);
+    const alike = measureText(measure, x, target) === measureText(measure, y, target);
+    return x === null || y === null || alike ? [] : [[x, y] as const];
   });
-  if (changes.length === 0) return [];
-  const most = changes.reduce((m, c) => (Math.abs(c) > Math.abs(m) ? c : m));
+  const most = changes.toSorted(([a, b], [c, d]) => Math.abs(c - d) - Math.abs(a - b))[0];
+  if (most === undefined) return [];
+  const { here, beside } = pairTexts(measure, ...most);
   const label = measureLabel(measure);
   const where = changes.length === 1 ? 'one repetition' : `${changes.length} repetitions`;
   return [
-    `${label.charAt(0).toUpperCase()}${label.slice(1)} differs in ${where}, at most by ${differenceText(measure, most)} here against there.`,
+    `${label.charAt(0).toUpperCase()}${label.slice(1)} differs in ${where}, most in one with ${here} here and ${beside} there.`,
   ];
 }
+
+const targetOf = (r: JudgedRepetition, measure: TargetMeasure): Target | undefined =>
+  r.kind === 'rehearsal'
+    ? r.verdict.checks.find((check) => check.measure === measure)?.target
+    : undefined;
 
 const counts = ({ ledger }: AnalysisResult): string =>
   `${ledger.rehearsals} rehearsals and ${ledger.balls} balls`;

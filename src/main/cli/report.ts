@@ -4,7 +4,7 @@ import type { CalibrationQuality } from '../../body/calibrationResult.ts';
 import { FLAG_TEXT } from '../../coaching/flagText.ts';
 import type { Check } from '../../coaching/judgement.ts';
 import { MEASURE_INFO } from '../../coaching/measureInfo.ts';
-import { measureLabel, measureText, targetText } from '../../coaching/measureText.ts';
+import { measureLabel, measureText, percentText, targetText } from '../../coaching/measureText.ts';
 import {
   type Plan,
   TARGET_BASIS,
@@ -12,6 +12,7 @@ import {
   type TargetMeasure,
   askedRatio,
 } from '../../coaching/plan.ts';
+import { CARRIED } from '../../coaching/nextStep.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { summarise } from '../../coaching/summary.ts';
 import type { SessionHeader } from '../../sessions/header.ts';
@@ -132,7 +133,7 @@ function repetitions({ repetitions: all }: AnalysisResult, plan: Plan): string[]
   const rows = [
     ['#', 'kind', 'at', ...measures.map((m) => HEADS[m]), 'verdict'],
     ['', 'target', '', ...targets, ''],
-    ...all.map((r) => repetitionRow(r, measures)),
+    ...all.map((r) => repetitionRow(r, measures, plan)),
   ];
   return [
     'Repetitions (x beside a value: target not reached)',
@@ -145,21 +146,25 @@ function repetitions({ repetitions: all }: AnalysisResult, plan: Plan): string[]
 const short = (target: string): string =>
   target.replace('at least ', '≥ ').replace('at most ', '≤ ');
 
-function repetitionRow(r: JudgedRepetition, measures: readonly TargetMeasure[]): string[] {
+function repetitionRow(
+  r: JudgedRepetition,
+  measures: readonly TargetMeasure[],
+  plan: Plan,
+): string[] {
   return [
     String(r.index),
     KIND_NAMES[r.kind],
     `${r.topS.toFixed(1)} s`,
-    ...measures.map((m) => measureCell(r, m)),
+    ...measures.map((m) => measureCell(r, m, plan)),
     verdictText(r),
   ];
 }
 
-function measureCell(r: JudgedRepetition, measure: TargetMeasure): string {
+function measureCell(r: JudgedRepetition, measure: TargetMeasure, plan: Plan): string {
   const value = measureValue(r, measure);
-  if (value === null) return '-';
   const check = r.kind === 'rehearsal' ? checkOf(r.verdict.checks, measure) : undefined;
-  const text = measureText(measure, value, check?.target);
+  if (value === null) return check?.passed === false ? 'missed x' : '-';
+  const text = measureText(measure, value, check?.target ?? plan.targets[measure] ?? undefined);
   return check?.passed === false ? `${text} x` : text;
 }
 
@@ -197,7 +202,7 @@ function together(analysis: AnalysisResult, plan: Plan): string[] {
 
 const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 const shareText = (value: number | null): string =>
-  value === null ? 'too little to say' : value.toFixed(2);
+  value === null ? 'too little to say' : percentText(value, [CARRIED]);
 
 function warnings(analysis: AnalysisResult): string[] {
   if (analysis.warnings.length === 0) return [];

@@ -1,6 +1,7 @@
 import { measureValue } from '../../coaching/measureValue.ts';
 import type { AnalysisResult, JudgedRepetition } from '../../analysis/result.ts';
 import { detectedKind, isCounted } from '../../coaching/asSaid.ts';
+import { shownNumber } from '../../coaching/shown.ts';
 import type { Measures } from '../../swings/repetition.ts';
 
 type Cell = string | number | boolean | null;
@@ -38,13 +39,13 @@ const COLUMNS: readonly Column[] = [
   ['arm_start_s', rehearsalOnly((r) => r.armStartS)],
   ['catch_s', rehearsalOnly((r) => r.catchS)],
   ['catch_confidence', rehearsalOnly((r) => r.catchConfidence)],
-  ['hold_s', (r) => measureValue(r, 'holdS')],
+  ['hold_s', (r) => shown(r, 'holdS', measureValue(r, 'holdS'))],
   ['delivery_s', (r) => (r.kind === 'rehearsal' ? null : r.deliveryS)],
   ['impact_s', (r) => (r.kind === 'ball' ? r.impactS : null)],
   ['end_s', (r) => r.endS],
   ...Object.entries(MEASURES).map(([key, name]): Column => [
     name,
-    (r) => r.measures[key as keyof Measures],
+    (r) => shown(r, key, r.measures[key as keyof Measures]),
   ]),
   ['passed', rehearsalOnly((r) => r.verdict.passed)],
   ['cue', rehearsalOnly((r) => r.verdict.cue.text)],
@@ -52,6 +53,13 @@ const COLUMNS: readonly Column[] = [
   ['detected_kind', detectedKind],
   ['counted', isCounted],
 ];
+
+/** A judged value never reads as on the other side of its target than its verdict. */
+function shown(r: JudgedRepetition, measure: string, value: number | null): Cell {
+  if (value === null || r.kind !== 'rehearsal') return value;
+  const check = r.verdict.checks.find((c) => c.measure === measure);
+  return String(Number(shownNumber(value, DECIMALS, [check?.target])));
+}
 
 /** One row a repetition, comma separated (RFC 4180), a header row, empty where there is no value. */
 export function* repetitionsCsv(analysis: Pick<AnalysisResult, 'repetitions'>): Generator<string> {
@@ -63,8 +71,10 @@ const line = (cells: readonly string[]): string => `${cells.map(quoted).join(','
 const quoted = (cell: string): string =>
   /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 
-/** Four decimals: a tenth of a millisecond, far below what is measured. */
+/** A tenth of a millisecond, far below what is measured; a value at the very end of its target has more. */
+const DECIMALS = 4;
+
 function text(cell: Cell): string {
   if (cell === null) return '';
-  return typeof cell === 'number' ? String(Number(cell.toFixed(4))) : String(cell);
+  return typeof cell === 'number' ? String(Number(cell.toFixed(DECIMALS))) : String(cell);
 }

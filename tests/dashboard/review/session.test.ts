@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { MEASURE_INFO } from '../../../src/coaching/measureInfo.ts';
 import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
 import { examplesOf } from '../../../src/dashboard/review/head/examples.ts';
 import { headlinesOf } from '../../../src/dashboard/review/head/headline.ts';
@@ -100,24 +99,26 @@ describe('whether the plan was kept', () => {
 });
 
 describe('two repetitions compared', () => {
-  it('differ by their values, sure to the root of 2 times one accuracy', () => {
-    const all = differencesOf(rehearsal(1, added(10)), rehearsal(2, added(3)));
+  it('differ by what is shown of them, sure to the root of 2 times one accuracy', () => {
+    const all = differencesOf(rehearsal(1, added(10.4)), rehearsal(2, added(2.6)));
     const d = all.find((x) => x.measure === 'addedFlexionDeg')!;
-    expect(d.difference).toBeCloseTo(7, 9);
-    expect(d.plusMinus).toBeCloseTo(
-      Math.SQRT2 * MEASURE_INFO.addedFlexionDeg.accuracy.plusMinus,
-      9,
-    );
-    expect(d.clear).toBe(true);
+    // 10 less 3, though the values are 7.8 apart; 4 times the root of 2 is 5.7
+    expect(d).toMatchObject({
+      here: '+10°',
+      beside: '+3°',
+      difference: '+7°',
+      plusMinus: '±6°',
+      clear: true,
+    });
     expect(all.find((x) => x.measure === 'leanChangeDeg')).toMatchObject({
-      difference: 0,
+      difference: '0°',
       clear: false,
     });
   });
 
   it('have no difference in what one of them has not', () => {
     const hold = differencesOf(rehearsal(1), ball(2)).find((x) => x.measure === 'holdS');
-    expect(hold).toMatchObject({ beside: null, difference: null, clear: false });
+    expect(hold).toMatchObject({ beside: 'not taken', difference: null, clear: false });
     expect(differencesOf(ball(1), ball(2)).some((x) => x.measure === 'holdS')).toBe(false);
   });
 });

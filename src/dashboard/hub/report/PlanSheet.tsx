@@ -22,7 +22,7 @@ function Targets({ version, last }: { readonly version: PlanVersion; readonly la
               <td>
                 {spread === undefined
                   ? words.notTaken
-                  : words.last(t.measures.value(measure, spread.median), spread.count)}
+                  : words.last(t.measures.value(measure, spread.median, target), spread.count)}
               </td>
             </tr>
           );

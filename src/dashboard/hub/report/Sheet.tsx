@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { CARRIED } from '../../../coaching/nextStep.ts';
 import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
 import { TARGET_MEASURES } from '../../../coaching/plan.ts';
 import type { ProgressSession } from '../../../streaming/hubContract/students.ts';
@@ -41,7 +42,7 @@ function CarryOver({ sessions }: { readonly sessions: readonly ProgressSession[]
     const value = s?.carryOver[key];
     return s === undefined || value === null || value === undefined
       ? []
-      : [words.carry(words[key], value.toFixed(1).replace('-', '−'), s.startedMs)];
+      : [words.carry(words[key], t.measures.percent(value, [CARRIED]), s.startedMs)];
   });
   return (
     <Part title={words.carryOver}>

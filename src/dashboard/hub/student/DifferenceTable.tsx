@@ -3,19 +3,18 @@ import type { Comparison, MeasureDifference } from '../../../streaming/hubContra
 import { comparison as words } from '../../strings/en/hubStudent.ts';
 import { t } from '../../strings/strings.ts';
 
-const { value: text, difference: differenceText } = t.measures;
+type Texts = ReturnType<typeof t.measures.compared>;
 
-function Usual({ d: { measure }, s }: { readonly d: MeasureDifference } & Side) {
-  if (!s) return <>{words.none}</>;
+function Usual(props: { readonly s: MeasureDifference['a']; readonly texts: Texts['earlier'] }) {
+  const { s, texts } = props;
+  if (!s || !texts) return <>{words.none}</>;
   return (
     <>
-      {words.value(text(measure, s.median), text(measure, s.low), text(measure, s.high))}
+      {words.value(texts.median, texts.low, texts.high)}
       <small>{words.of(s.sessions, s.count)}</small>
     </>
   );
 }
-
-type Side = { readonly s: MeasureDifference['a'] };
 
 /** How a difference may be read. */
 export function readingOf({ measure, difference }: MeasureDifference): string {
@@ -27,16 +26,9 @@ export function readingOf({ measure, difference }: MeasureDifference): string {
   return Math.abs(difference.value) < sure ? words.small : words.sure;
 }
 
-function intervalText({ measure, difference }: MeasureDifference): string {
+function intervalText({ difference, interval }: Texts): string {
   if (difference === null) return '–';
-  const { value, interval } = difference;
-  const shown = differenceText(measure, value);
-  if (interval === null) return shown;
-  return words.interval(
-    shown,
-    differenceText(measure, interval.low),
-    differenceText(measure, interval.high),
-  );
+  return interval === null ? difference : words.interval(difference, interval.low, interval.high);
 }
 
 /** Where the difference and its likely range lie about zero. */
@@ -79,20 +71,22 @@ function Overlay({ d: { a, b } }: { readonly d: MeasureDifference }) {
 }
 
 function Row({ d }: { readonly d: MeasureDifference }) {
+  const { measure, a, b, difference } = d;
+  const texts = t.measures.compared(measure, a, b, difference?.interval ?? null);
   return (
     <tr>
       <th scope="row">{t.measures.label(d.measure)}</th>
       <td>
-        <Usual d={d} s={d.a} />
+        <Usual s={a} texts={texts.earlier} />
       </td>
       <td>
-        <Usual d={d} s={d.b} />
+        <Usual s={b} texts={texts.later} />
       </td>
       <td>
         <Overlay d={d} />
       </td>
       <td>
-        {intervalText(d)}
+        {intervalText(texts)}
         <Picture d={d} />
       </td>
       <td>{readingOf(d)}</td>

@@ -1,5 +1,5 @@
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
-import type { Plan, TargetMeasure } from '../../../coaching/plan.ts';
+import type { Plan, Target, TargetMeasure } from '../../../coaching/plan.ts';
 import type { SpreadView } from '../../../streaming/sessionsContract.ts';
 import { Bracket, zeroOf } from '../../measures/Bar.tsx';
 import { SCALES, place } from '../../measures/rows.ts';
@@ -17,11 +17,12 @@ interface SpreadProps {
   readonly measure: TargetMeasure;
   readonly spread: SpreadView | null;
   readonly kind: 'rehearsals' | 'balls';
+  readonly target: Target | null;
 }
 
 const SHAPES = { rehearsals: 'rehearsal', balls: 'ball' } as const;
 
-function Numbers({ measure, spread, kind }: SpreadProps) {
+function Numbers({ measure, spread, kind, target }: SpreadProps) {
   if (spread === null)
     return (
       <span class="fine">
@@ -30,26 +31,22 @@ function Numbers({ measure, spread, kind }: SpreadProps) {
       </span>
     );
   const { plusMinus } = t.measures.info[measure].accuracy;
+  const text = (value: number): string => t.measures.value(measure, value, target ?? undefined);
   return (
     <>
       <Shape mark={SHAPES[kind]} />
-      <strong>{t.measures.value(measure, spread.median)}</strong>{' '}
+      <strong>{text(spread.median)}</strong>{' '}
       <small>
         {t.measures.plusMinus(measure, plusMinus)}, {words.n(spread.count)}
       </small>
       {spread.count > 1 && (
-        <small class="middle">
-          {words.middle(
-            t.measures.value(measure, spread.low),
-            t.measures.value(measure, spread.high),
-          )}
-        </small>
+        <small class="middle">{words.middle(text(spread.low), text(spread.high))}</small>
       )}
     </>
   );
 }
 
-function Spread({ measure, spread, kind }: SpreadProps) {
+function Spread({ measure, spread, kind }: Omit<SpreadProps, 'target'>) {
   if (spread === null) return null;
   const scale = SCALES[measure];
   const { low, median, high } = spread;
@@ -90,11 +87,11 @@ function Line({ line }: { readonly line: Headline }) {
         {target === null ? t.measures.noTarget : t.measures.target(measure, target)}
       </td>
       <td>
-        <Numbers measure={measure} spread={line.rehearsals} kind="rehearsals" />
+        <Numbers measure={measure} spread={line.rehearsals} kind="rehearsals" target={target} />
         {judged > 0 && <small class="middle">{words.reached(reached, judged)}</small>}
       </td>
       <td>
-        <Numbers measure={measure} spread={line.balls} kind="balls" />
+        <Numbers measure={measure} spread={line.balls} kind="balls" target={target} />
       </td>
       <td class="picture">
         <Picture line={line} />

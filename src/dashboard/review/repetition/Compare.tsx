@@ -1,5 +1,4 @@
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
-import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
 import { t } from '../../strings/strings.ts';
 import type { Example } from '../head/examples.ts';
 import { type Corrections, markOfRepetition } from '../view.ts';
@@ -42,15 +41,6 @@ export function CompareChoice(props: {
   );
 }
 
-const differenceText = ({ measure, difference }: Difference): string =>
-  difference === null ? '–' : t.measures.difference(measure, difference);
-
-function sureText({ measure, plusMinus }: Difference): string {
-  const { decimals } = MEASURE_INFO[measure];
-  const places = decimals > 0 ? decimals + 1 : 0;
-  return t.measures.plusMinus(measure, Number(plusMinus.toFixed(places)));
-}
-
 function reading({ difference, clear }: Difference): string {
   if (difference === null) return words.notBoth;
   return clear ? words.clear : words.within;
@@ -81,11 +71,11 @@ export function CompareTable(props: {
             {differencesOf(here, beside).map((d) => (
               <tr key={d.measure}>
                 <th scope="row">{t.measures.info[d.measure].name}</th>
-                <td>{t.measures.value(d.measure, d.here)}</td>
-                <td>{t.measures.value(d.measure, d.beside)}</td>
+                <td>{d.here}</td>
+                <td>{d.beside}</td>
                 <td>
-                  {differenceText(d)}
-                  {d.difference !== null && <small> {sureText(d)}</small>}
+                  {d.difference ?? '–'}
+                  {d.difference !== null && <small> {d.plusMinus}</small>}
                 </td>
                 <td>{d.clear ? <strong>{reading(d)}</strong> : reading(d)}</td>
               </tr>

@@ -48,7 +48,7 @@ export const report = {
   few: (n: number): string => `Only ${count(n, 'session')}: too few to read a course from.`,
   carryOver: 'Carry-over',
   carryOverIs:
-    'Carry-over: the balls’ median divided by the rehearsals’, of the newest session that allows it. 1 is the same movement, 0 none of it. For the arm, mostly a loss, more than 1 means that balls lose more.',
+    'Carry-over: the balls’ median divided by the rehearsals’, of the newest session that allows it. 100 % is the same movement, 0 % none of it. For the arm, mostly a loss, more than 100 % means that balls lose more.',
   carry: (name: string, value: string, ms: number): string => `${name}: ${value} (${day(ms)})`,
   carryNone: 'No session had three usable rehearsals and three usable balls.',
   addedFlexion: 'bend added beyond the turn',
