@@ -4,34 +4,33 @@ import type { CalibrationProblem, CalibrationProblemCode } from './calibrationRe
 /** Every sentence of a calibration problem; its key is its code, or begins with it where there are several. */
 export const CALIBRATION_TEXTS = {
   'missing-step':
-    'The calibration step "{step}" ({code}) is missing: do the calibration again from the start.',
-  gap: 'The {sensor} sent nothing while you stood still: check its link, then stand again.',
+    'The calibration step "{step}" ({code}) is missing. Repeat the calibration from the start.',
+  gap: 'The {sensor} sent no data while you stood still. Check its connection, then stand still again.',
   'moving-while-still':
-    'The {sensor} moved while you were to stand still: stand quietly with the arms hanging and repeat.',
+    'The {sensor} moved during the still part. Stand still with your arms hanging and repeat.',
   'gravity-norm':
-    'The {sensor} reads {norm} m/s^2 at rest instead of 9.81: check its units and range setting.',
+    'The {sensor} reads {norm} m/s^2 at rest instead of 9.81. Check its unit and range settings.',
   'upside-down':
-    'The {sensor} turned upside down during the calibration: strap it on as drawn and start again.',
+    'The {sensor} turned upside down during calibration. Put it on as shown and start again.',
   'stand-mismatch':
-    'The {sensor} tilted by {deg} degrees between the two stands: tighten the strap, stand the same way twice.',
+    'The {sensor} tilted by {deg} degrees between the two still parts. Tighten the strap and stand the same way both times.',
   'too-few-repetitions:small':
-    'The {sensor} hardly turned during the {moves}: repeat them, slowly and clearly larger.',
-  'too-few-repetitions': 'Only one of the {moves} was seen: do three of them.',
+    'The {sensor} hardly moved during the {moves}. Repeat them slowly, with a clearly larger movement.',
+  'too-few-repetitions': 'Only one of the {moves} was detected. Do three of them.',
   'gyro-sign':
-    'Gyroscope and accelerometer of the {sensor} contradict each other: an axis or a sign is wrong in its settings.',
+    'The gyroscope and accelerometer of the {sensor} disagree. An axis or a sign is wrong in its settings.',
   'axis-unclear':
-    'The {moves} went in more than one direction ({percent} % about one axis): repeat them straight forward, without turning.',
+    'The {moves} went in more than one direction ({percent} % about one axis). Repeat them straight forward, without turning.',
   'axis-unclear:recheck':
-    'The {move} went in more than one direction: repeat the check straight forward, without turning.',
-  'axis-spread':
-    'The {moves} differed from each other by {deg} degrees: repeat them all in the same direction.',
+    'The {move} went in more than one direction. Repeat the check straight forward, without turning.',
+  'axis-spread': 'The {moves} differed by {deg} degrees. Repeat them all in the same direction.',
   'axis-not-square':
-    'The {moves} were {deg} degrees off the horizontal: stand upright first, then move straight forward.',
+    'The {moves} were {deg} degrees off horizontal. Stand upright first, then move straight forward.',
   'swapped-sensors':
-    'The two sensors seem to be swapped: the chest sensor went up with the arm. Exchange them and start again.',
-  'nothing-kept': 'No earlier calibration is kept to compare with: do the whole calibration.',
+    'The two sensors seem to be swapped: the chest sensor moved with the arm. Swap them and start again.',
+  'nothing-kept': 'No earlier calibration to compare with. Do the full calibration.',
   'mounting-moved':
-    'The {sensor} has moved by about {deg} degrees (tilted {tilt}, twisted around the {part} {twist}): do the whole calibration.',
+    'The {sensor} has moved by about {deg} degrees (tilted {tilt}, twisted around the {part} {twist}). Do the full calibration.',
 } as const satisfies SentenceBook;
 
 export type CalibrationTextKey = keyof typeof CALIBRATION_TEXTS;

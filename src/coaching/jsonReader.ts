@@ -15,17 +15,17 @@ type FieldValues = Readonly<Record<string, string | number>>;
 /** What can be wrong with a field. */
 export const FIELD_TEXTS = {
   object: '{path} must be an object, not {found}.',
-  unknown: '{path} is not known; known here: {known}.',
+  unknown: '{path} is unknown. Known here: {known}.',
   number: '{path} must be a number from {low} to {high}, not {found}.',
   whole: '{path} must be a whole number, not {found}.',
-  text: '{path} must be a text, not {found}.',
+  text: '{path} must be text, not {found}.',
   longest: '{path} must have at most {most} characters.',
-  control: '{path} must not hold control characters.',
+  control: '{path} must not contain control characters.',
   'one-of': '{path} must be one of {choices}, not {found}.',
   list: '{path} must be a list, not {found}.',
   items: '{path} must have at most {most} items.',
-  schema: '{path} must be 1; this version reads no other.',
-  'empty-band': '{path} needs a min or a max; write null to ask for nothing.',
+  schema: '{path} must be 1: this version reads no other.',
+  'empty-band': '{path} needs a min or a max. Use null for no target.',
   'min-above-max': '{path} has a min ({min}) above its max ({max}).',
   'week-below-session': '{path} must not be below volume.perSession ({perSession}).',
 } as const satisfies SentenceBook;

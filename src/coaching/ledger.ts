@@ -157,6 +157,6 @@ export function ledgerText(status: LedgerStatus): string {
   if (next === 'ball') return toGo === 1 ? 'Hit a ball.' : `Hit ${count(toGo, 'ball')}.`;
   const rehearsals = count(toGo, 'rehearsal');
   return ballTooEarly
-    ? `That ball came early. First ${rehearsals}.`
+    ? `That ball was too early. First ${rehearsals}.`
     : `${rehearsals.charAt(0).toUpperCase()}${rehearsals.slice(1)} to go.`;
 }

@@ -34,25 +34,25 @@ const THORAX: Accuracy = {
 };
 const AXIAL: Accuracy = {
   plusMinus: 15,
-  text: '±10 to 15° on people, and 25 to 50 % under-read by a sensor on the upper arm',
+  text: '±10 to 15° on people; a sensor on the upper arm shows 25 to 50 % too little',
   source: 'Ludewig et al. 2002; Warner and Heller 2025',
 };
 const ELEVATION: Accuracy = {
   plusMinus: 2,
-  text: '2° aimed for on simulated movement; not tested on people',
-  source: "the project's own aim",
+  text: 'goal: 2° on simulated movement; not tested on people',
+  source: "the project's own goal",
 };
 const timing = (plusMinus: number, unit: string): Accuracy => ({
   plusMinus,
-  text: `±${plusMinus} ${unit}, from the timing aimed for on simulated movement; not tested on people`,
-  source: "the project's own aim: release and arm start 25 ms, catch 15 ms",
+  text: `±${plusMinus} ${unit}, from the timing goal on simulated movement; not tested on people`,
+  source: "the project's own goal: release and arm start 25 ms, catch 15 ms",
 });
 
 const TRUNK_CANNOT =
-  'One sensor on the breastbone sees the chest, not the hips or the shape of the spine.';
+  'Hips and the shape of the spine: one sensor on the breastbone measures the chest only.';
 const ARM_CANNOT =
-  'Skin slides over the bone: the arm turns more than the sensor. Compare only with yourself.';
-const RELEASE_CANNOT = 'The hand opening is not seen: release is the start of the chest.';
+  'The exact bone: skin slides over it, so the arm rotates more than the sensor. Compare only with yourself.';
+const RELEASE_CANNOT = 'The hand opening: release means the moment the chest starts.';
 const SPAN = 'from the top to the catch (for a ball: to the fastest turn before impact)';
 
 const trunk = {
@@ -72,9 +72,9 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     signed: false,
     better: 'higher',
     accuracy: timing(0.04, 's'),
-    what: 'How long chest and arm are still at the top.',
-    how: 'From both sensors turning slower than a small limit to the start of the chest.',
-    cannotSee: 'A club that wanders while chest and arm are still.',
+    what: 'How long chest and arm stay still at the top.',
+    how: 'From the moment both sensors turn slower than a small limit to the start of the chest.',
+    cannotSee: 'A club that moves while chest and arm are still.',
   },
   chestLeadMs: {
     name: 'chest starts before the arm',
@@ -84,7 +84,7 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     signed: true,
     better: 'higher',
     accuracy: timing(35, 'ms'),
-    what: 'Start of the arm minus start of the chest; under 20 ms it reads "together".',
+    what: 'Start of the arm minus start of the chest. Under 20 ms it says "together".',
     how: 'Each start is where a curve through the first part of the movement leaves zero.',
     cannotSee: `The hips, which may start before both. ${RELEASE_CANNOT}`,
   },
@@ -94,7 +94,7 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     term: 'lean change',
     signed: true,
     better: 'higher',
-    what: 'Change of the angle between chest and vertical; below zero is straightening up.',
+    what: 'Change of the angle between chest and vertical. Below zero: standing up.',
     how: `Direction of gravity seen from the chest, ${SPAN}.`,
   },
   addedFlexionDeg: {
@@ -103,19 +103,19 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     term: 'added flexion',
     signed: true,
     better: 'higher',
-    what: 'Forward bend that was gained by bending, not by turning an already leaning chest.',
-    how: `The gain less the part that the same turn alone would give, ${SPAN}.`,
+    what: 'Forward bend gained by bending, not by turning a chest that is already leaning.',
+    how: `The gain minus the part that the same turn alone would give, ${SPAN}.`,
   },
   keptRotationDeg: {
-    name: 'arm kept turned out',
+    name: 'arm kept rotated outward',
     term: 'external rotation',
     unit: '°',
     decimals: 0,
     signed: true,
     better: 'higher',
     accuracy: AXIAL,
-    what: 'How far the upper arm turned about its own length; below zero is lost outward turn.',
-    how: `Turning rate of the arm about its length relative to the chest, added up ${SPAN}.`,
+    what: 'How far the upper arm rotated about its own axis. Below zero: outward rotation was lost.',
+    how: `Rotation rate of the arm about its own axis relative to the chest, added up ${SPAN}.`,
     cannotSee: ARM_CANNOT,
   },
   turnTowardTargetDeg: {
@@ -128,8 +128,8 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     how: `Change of heading of the chest, ${SPAN}.`,
   },
   releaseToCatchMs: {
-    name: 'from letting go to the catch',
-    term: 'release to catch',
+    name: 'release to catch',
+    term: null,
     unit: 'ms',
     decimals: -1,
     signed: false,
@@ -140,16 +140,16 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     cannotSee: RELEASE_CANNOT,
   },
   fallCm: {
-    name: 'fall of the club',
+    name: 'club drop',
     term: 'free fall',
     unit: 'cm',
     decimals: 0,
     signed: false,
     better: 'lower',
     accuracy: timing(9, 'cm after 0.3 s'),
-    what: 'How far a dropped body falls in the time from letting go to the catch.',
+    what: 'How far a dropped object falls in the time from release to catch.',
     how: 'Half of 9.80665 m/s² times the time squared.',
-    cannotSee: 'A club that is slowed or carried by the hand falls less.',
+    cannotSee: 'If the hand slows or carries the club, it falls less.',
   },
   flexionTopDeg: {
     ...trunk,
@@ -175,17 +175,17 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     term: 'flexion gain',
     signed: true,
     better: 'neither',
-    what: 'Bend at the catch less bend at the top; most of it comes from turning.',
+    what: 'Bend at the catch minus bend at the top. Most of it comes from turning.',
     how: `Sum of the part explained by the turn and the added part, ${SPAN}.`,
   },
   turnExplainedDeg: {
     ...trunk,
-    name: 'bend that turning alone gives',
+    name: 'bend from turning alone',
     term: 'explained by the turn',
     signed: true,
     better: 'neither',
-    what: 'The gain of a chest that only turned about its own length.',
-    how: `From the chest at the top and its turn about its own length, ${SPAN}.`,
+    what: 'The bend gained by a chest that only turns about its own axis.',
+    how: `From the chest at the top and its turn about its own axis, ${SPAN}.`,
   },
   lateralChangeDeg: {
     ...trunk,
@@ -193,7 +193,7 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     term: 'lateral bend change',
     signed: true,
     better: 'neither',
-    what: 'Change of the bend to the side; above zero is toward the trail side.',
+    what: 'Change of the bend to the side. Above zero: toward the trail side.',
     how: `Direction of gravity seen from the chest, ${SPAN}.`,
   },
   turnTopDeg: {
@@ -202,18 +202,18 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     term: 'turn',
     signed: true,
     better: 'neither',
-    what: 'Turn against the address; below zero is away from the target.',
-    how: 'Heading of the chest against the address reference; the still addresses since then take out the drift.',
+    what: 'Turn relative to address. Below zero: away from the target.',
+    how: 'Heading of the chest relative to the address reference. Each still address since then corrects the drift.',
   },
   externalRotationTopDeg: {
-    name: 'arm turned out at the top',
+    name: 'arm rotated outward at the top',
     term: 'external rotation',
     unit: '°',
     decimals: 0,
     signed: true,
     better: 'neither',
     accuracy: AXIAL,
-    what: 'Outward turn of the upper arm against the chest.',
+    what: 'Outward rotation of the upper arm relative to the chest.',
     how: 'Third angle of the standard (ISB) sequence; only with the arm raised 30 to 150°.',
     cannotSee: ARM_CANNOT,
   },
@@ -227,7 +227,7 @@ export const MEASURE_INFO: Record<MeasureKey, MeasureInfo> = {
     accuracy: ELEVATION,
     what: 'Angle between upper arm and trunk.',
     how: 'Second angle of the standard (ISB) sequence.',
-    cannotSee: 'Shoulder blade and arm apart: both together raise the arm.',
+    cannotSee: 'Shoulder blade and arm separately: both raise the arm together.',
   },
 };
 

@@ -16,7 +16,7 @@ export interface ValueWords {
 }
 
 export const ENGLISH: ValueWords = {
-  notTaken: 'not taken',
+  notTaken: 'not measured',
   together: 'together',
   number: (decimal) => decimal,
   fromTo: (min, max) => `from ${min} to ${max}`,

@@ -56,7 +56,7 @@ const AFTER_WARNING: readonly (readonly [readonly WarningId[], NextStep])[] = [
     ['own-range', 'trunk-own-range'],
     { code: 'smaller', text: 'Make the movement smaller and stay inside your comfortable range.' },
   ],
-  [['missed'], { code: 'lower-drop', text: 'Shorten the drop or use a lighter club.' }],
+  [['missed'], { code: 'lower-drop', text: 'Catch the club earlier or use a lighter club.' }],
 ];
 
 /** One thing to do next time: safety first, then the commonest fault, then the mix, then the balls. */
@@ -73,7 +73,7 @@ export function nextStep(facts: PracticeFacts, warnings: readonly SafetyWarning[
 
 function tooLittle({ scored }: PracticeFacts): NextStep | null {
   if (scored >= ADVICE_FEWEST) return null;
-  const text = `Too little to advise on: ${scored} of at least ${ADVICE_FEWEST} rehearsals could be scored.`;
+  const text = `Not enough data for advice: ${scored} of at least ${ADVICE_FEWEST} rehearsals could be scored.`;
   return { code: 'too-little', text };
 }
 
@@ -89,17 +89,17 @@ function keepMix({ mix }: PracticeFacts): NextStep | null {
   if (asked.balls === 0) return null;
   const words = `${asked.rehearsals} rehearsals, then ${asked.balls === 1 ? 'a ball' : `${asked.balls} balls`}`;
   if (kept === null) return { code: 'hit-balls', text: `Hit balls in between: ${words}.` };
-  return kept < MIX_KEPT ? { code: 'keep-mix', text: `Keep the mix: ${words}.` } : null;
+  return kept < MIX_KEPT ? { code: 'keep-mix', text: `Follow the mix: ${words}.` } : null;
 }
 
 function shorterSwings({ carryOver }: PracticeFacts): NextStep | null {
   if (carryOver.addedFlexion === null || carryOver.addedFlexion >= CARRIED) return null;
   const text =
-    'The balls show less than half of the bend that the rehearsals add: try shorter swings.';
+    'Your balls show less than half of the added bend of your rehearsals. Try shorter swings.';
   return { code: 'shorter-swings', text };
 }
 
 const goOn = ({ passed, scored }: PracticeFacts): NextStep =>
   passed / scored >= MOSTLY
-    ? { code: 'go-on', text: 'Most rehearsals were right. Go on with the plan.' }
+    ? { code: 'go-on', text: 'Most rehearsals were right. Continue with the plan.' }
     : { code: 'same-again', text: 'No single fault stands out. Practise the same plan again.' };

@@ -18,23 +18,23 @@ export interface Target {
 }
 
 /** Stands beside every target wherever one is shown. */
-export const TARGET_BASIS = 'coaching choice, no published norm';
+export const TARGET_BASIS = 'coaching choice, not a published norm';
 
 /** Steps from the movement alone to the full mix: common practice, no source. */
 export const STAGES = {
   movement: {
     name: 'Movement only',
-    text: 'Rehearsals without balls, until the order feels easy.',
+    text: 'Rehearsals without balls, until the sequence feels easy.',
     asksForBalls: false,
   },
   'short-swings': {
     name: 'With short swings',
-    text: 'Rehearsals, and between them balls with a short, easy swing.',
+    text: 'Rehearsals, with balls in between at a short, easy swing.',
     asksForBalls: true,
   },
   'full-mix': {
     name: 'Full mix',
-    text: 'Rehearsals, and between them balls with the full swing.',
+    text: 'Rehearsals, with balls in between at full swing.',
     asksForBalls: true,
   },
 } as const;

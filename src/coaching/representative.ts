@@ -5,12 +5,12 @@ import { TARGET_MEASURES } from './plan.ts';
 
 /** The rules in words, to stand beside what they chose. */
 export const BEST_RULE =
-  'Best: most targets met; where even, the one whose closest measure lies deepest inside its target.';
+  'Best: most targets met. If several are equal: the one whose closest measure is deepest inside its target.';
 export const TYPICAL_RULE =
-  'Typical: the one whose measures lie closest, on average, to the medians of the session.';
+  'Typical: its measures are closest, on average, to the medians of the session.';
 
 export const WORST_RULE =
-  'Worst: fewest targets met; where even, the one with a measure farthest outside its target.';
+  'Farthest from target: fewest targets met. If several are equal: the one with a measure farthest outside its target.';
 
 /** @param scored rehearsals that passed or failed; the earlier one wins where even */
 export const bestRehearsal = (scored: readonly JudgedRehearsal[]): JudgedRehearsal | null =>

@@ -44,7 +44,7 @@ export const SAFETY_TEXTS: Record<WarningId, SafetyText> = {
     endsSession: false,
   },
   'warm-up': {
-    text: 'Warm up for at least 10 minutes first. It may lower injury risk.',
+    text: 'Warm up for at least 10 minutes first. It may lower your injury risk.',
     evidence: 'weak to moderate',
     endsSession: false,
   },
@@ -54,7 +54,7 @@ export const SAFETY_TEXTS: Record<WarningId, SafetyText> = {
     endsSession: false,
   },
   'pain-high': {
-    text: 'Stop now and get advice from a licensed health professional before you practise again. The session ends here.',
+    text: 'Stop now and get advice from a licensed health professional before you practise again. This session ends here.',
     evidence: PAIN_MODEL,
     endsSession: true,
   },
@@ -79,12 +79,12 @@ export const SAFETY_TEXTS: Record<WarningId, SafetyText> = {
     endsSession: false,
   },
   volume: {
-    text: 'That is more than your usual or your plan. Most golf injuries come from overuse.',
+    text: 'That is more than your usual amount, or more than your plan. Most golf injuries come from overuse.',
     evidence: 'weak; the number is a convention',
     endsSession: false,
   },
   missed: {
-    text: 'Two of the last five catches were missed. Shorten the drop or use a lighter club.',
+    text: 'You missed two of the last five catches. Catch it earlier or use a lighter club.',
     evidence: 'common sense',
     endsSession: false,
   },

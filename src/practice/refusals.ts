@@ -2,29 +2,27 @@ import type { SentenceBook } from '../sensors/sentence.ts';
 
 /** Why a practice does not do what was asked of it. */
 export const REFUSALS = {
-  'safety-done': 'The safety check is done already.',
-  'sensors-first': 'Both sensors must be well first; the list says what is missing.',
-  'nothing-to-go-on': 'There is nothing to go on from here.',
-  'recheck-later': 'A re-check comes after the sensor check.',
-  'not-left-out': 'This step cannot be left out.',
-  'nothing-to-repeat': 'There is nothing to repeat here.',
-  'no-practice': 'No practice is under way.',
-  'is-over': 'The practice is over: what was kept stays as it is.',
-  'no-repetition': 'There is no repetition {index} in this session.',
-  'nothing-to-undo': 'There is no correction to take back.',
-  'warning-gone': 'That warning does not stand any more.',
-  'nothing-to-close': 'There is no session to close.',
-  'only-a-recording': 'This service plays a recording; it cannot begin a practice.',
-  'hand-later':
-    'The hand stays as it is while a practice is under way: end it first, or begin another one.',
-  'name-too-long': 'A name has at most 40 characters.',
-  'name-control': 'A name holds no control characters.',
-  'nobody-kept': 'This service keeps nothing of a person.',
-  'nothing-kept': 'No earlier calibration is kept for this hand: do the whole calibration.',
-  'other-kind':
-    'The earlier calibration was done with sensors of another kind: do the whole calibration.',
+  'safety-done': 'The safety check is already done.',
+  'sensors-first': 'Both sensors must be OK first. See the list for what is missing.',
+  'nothing-to-go-on': 'You cannot continue from here.',
+  'recheck-later': 'Do the sensor check first.',
+  'not-left-out': 'You cannot skip this step.',
+  'nothing-to-repeat': 'Nothing to repeat here.',
+  'no-practice': 'No practice is running.',
+  'is-over': 'The practice is over and saved. It can no longer be changed here.',
+  'no-repetition': 'This session has no repetition {index}.',
+  'nothing-to-undo': 'No correction to undo.',
+  'warning-gone': 'That warning is already closed.',
+  'nothing-to-close': 'No session to close.',
+  'only-a-recording': 'Stillcatch is playing a recording. You cannot start a practice here.',
+  'hand-later': 'You cannot change the hand during a practice. End the practice first.',
+  'name-too-long': 'Name: at most 40 characters.',
+  'name-control': 'Name: no control characters.',
+  'nobody-kept': 'Stillcatch is not saving personal settings here.',
+  'nothing-kept': 'No earlier calibration for this hand. Do the full calibration.',
+  'other-kind': 'The earlier calibration used another type of sensor. Do the full calibration.',
   'other-sensor':
-    'The {sensor} sensor is not the one of the earlier calibration: do the whole calibration.',
+    'The {sensor} sensor is not the one used in the earlier calibration. Do the full calibration.',
 } as const satisfies SentenceBook;
 
 export type RefusalKey = keyof typeof REFUSALS;

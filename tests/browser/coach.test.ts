@@ -64,11 +64,11 @@ describe('the student’s coach page, with a real hub', () => {
     await page.getByLabel('Address of the hub').fill(hubUrl);
     await page.getByLabel('Pairing code').fill(CODE);
     await page.getByRole('button', { name: 'Connect' }).click();
-    await page.getByText('Connected with Carl').waitFor();
-    await page.getByText('You have not agreed: nothing is sent.').waitFor();
-    await page.getByLabel('Sessions from before today too').check();
+    await page.getByText('Connected to Carl').waitFor();
+    await page.getByText('You have not agreed. Nothing is sent.').waitFor();
+    await page.getByLabel('Also send sessions from before today').check();
     await page.getByRole('button', { name: 'I agree' }).click();
-    await page.getByText('1 of 1 are with your coach.').waitFor();
+    await page.getByText('1 of 1 sent to your coach.').waitFor();
     expect(await sessionsOf(hub, 'sam')).toHaveLength(1);
   });
 
@@ -83,9 +83,9 @@ describe('the student’s coach page, with a real hub', () => {
     coach.wake();
     await vi.waitFor(async () => expect((await coach.view()).unread).toBe(1), 10_000);
     await page.reload();
-    await page.getByRole('link', { name: 'Your coach wrote to you.' }).click();
+    await page.getByRole('link', { name: 'New message from your coach.' }).click();
     await page.getByText('Wait <b>longer</b> at the top.').waitFor();
-    await page.getByLabel('Your answer').fill('I will.');
+    await page.getByLabel('Your reply').fill('I will.');
     await page.getByRole('button', { name: 'Answer' }).click();
     await vi.waitFor(async () => {
       const said = await hub.context.db

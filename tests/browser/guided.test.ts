@@ -92,15 +92,15 @@ async function beginRecheck(page: Page): Promise<void> {
   await page.goto(page.url().replace(/#.*/, '#/today'));
   await pressOn(page, 'Start a practice');
   await heading(page, 'Before you start');
-  await pressOn(page, 'It is so', 'Space');
-  await pressOn(page, 'I am warm', 'Space');
+  await pressOn(page, 'Space, shoes', 'Space');
+  await pressOn(page, 'I have warmed up', 'Space');
   await tabTo(page, '0$');
   await page.keyboard.press('Space');
   await pressOn(page, 'Confirm');
-  await heading(page, 'Strap on two sensors');
-  await pressOn(page, 'Both are on');
+  await heading(page, 'Put on both sensors');
+  await pressOn(page, 'Both sensors are on');
   await page.getByText('Calibrated on 3 May 2026').waitFor(LONG);
-  const check = page.getByRole('button', { name: 'Check, ten seconds' });
+  const check = page.getByRole('button', { name: 'Quick check' });
   await check.and(page.locator(':enabled')).waitFor(LONG);
 }
 
@@ -108,17 +108,17 @@ async function beginRecheck(page: Page): Promise<void> {
 async function comesBack(page: Page, kept: { slipped: boolean }): Promise<void> {
   await beginRecheck(page);
   await look(page);
-  await pressOn(page, 'Check, ten seconds');
+  await pressOn(page, 'Quick check');
   await movement(page, 'recheckBow');
-  await heading(page, 'Your own comfortable range');
+  await heading(page, 'Your comfortable range');
   kept.slipped = true;
   await beginRecheck(page);
-  await pressOn(page, 'Check, ten seconds');
-  await page.getByRole('heading', { name: 'A sensor does not sit as it did' }).waitFor(LONG);
+  await pressOn(page, 'Quick check');
+  await page.getByRole('heading', { name: 'A sensor has moved' }).waitFor(LONG);
   expect(await page.locator('main').innerText()).toContain('The chest sensor has moved by about');
   expect(await page.locator('.guide-text').innerText()).toBe('Refused.');
   await look(page);
-  await pressOn(page, 'Calibrate in full');
+  await pressOn(page, 'Full calibration');
   await page.locator('[data-step="stand"]').waitFor(LONG);
 }
 
@@ -136,20 +136,20 @@ describe('a whole practice at home', () => {
     await page.getByText('Choose a number first.').waitFor(LONG);
     await page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
     await pressOn(page, 'None of these', 'Space');
-    await pressOn(page, 'I am warm', 'Space');
+    await pressOn(page, 'I have warmed up', 'Space');
     await tabTo(page, '0$');
     await page.keyboard.press('ArrowRight');
     await pressOn(page, 'Confirm');
     await page.getByText('Clear 3 m around you').and(page.getByRole('alert')).waitFor(LONG);
     // what was filled in is still there
-    expect(await page.getByLabel('I am warm').isChecked()).toBe(true);
+    expect(await page.getByLabel('I have warmed up').isChecked()).toBe(true);
     await page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
-    await pressOn(page, 'It is so', 'Space');
+    await pressOn(page, 'Space, shoes', 'Space');
     await pressOn(page, 'Confirm');
 
-    await heading(page, 'Strap on two sensors');
+    await heading(page, 'Put on both sensors');
     await look(page);
-    await pressOn(page, 'Both are on');
+    await pressOn(page, 'Both sensors are on');
     await heading(page, 'Are both sensors well');
     await page
       .getByRole('button', { name: 'Calibrate' })
@@ -159,7 +159,7 @@ describe('a whole practice at home', () => {
     await pressOn(page, 'Calibrate');
 
     await movement(page, 'bow');
-    await heading(page, 'Your own comfortable range');
+    await heading(page, 'Your comfortable range');
     await look(page);
     expect(await page.getByTestId('caption').innerText()).toContain('Calibrated');
     await pressOn(page, 'Measure my range');
@@ -175,7 +175,7 @@ describe('a whole practice at home', () => {
     await page.keyboard.press('h');
     await heading(page, 'Pain now?');
     await look(page);
-    await pressOn(page, 'No pain, go on');
+    await pressOn(page, 'No pain, resume');
     await page.locator('dialog').waitFor({ state: 'detached', ...LONG });
     await page.keyboard.press('e');
     await pressOn(page, 'End it');
@@ -187,7 +187,7 @@ describe('a whole practice at home', () => {
     await page.keyboard.press('Space');
     await tabTo(page, 'A note');
     await page.keyboard.type('Chest first felt right.');
-    await pressOn(page, 'Keep and close');
+    await pressOn(page, 'Save and close');
     await page.getByText('Kept.').waitFor(LONG);
     await look(page);
 
@@ -208,7 +208,7 @@ describe('a whole practice at home', () => {
       hasTouch: true,
     });
     await page.getByRole('button', { name: 'Start a practice' }).tap();
-    await page.getByLabel('It is so').check();
+    await page.getByLabel('Space, shoes').check();
     await page.getByLabel('None of these').check();
     await page.getByLabel('Yes, one of these').check();
     await page.locator('.rating').first().tap();

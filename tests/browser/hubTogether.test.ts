@@ -133,7 +133,7 @@ class Computer {
     await page.getByLabel('Address of the hub').fill(hub.url);
     await page.getByLabel('Pairing code').fill(data.code);
     await page.getByRole('button', { name: 'Connect' }).click();
-    await page.getByText('You have not agreed: nothing is sent.').waitFor(LONG);
+    await page.getByText('You have not agreed. Nothing is sent.').waitFor(LONG);
   }
 
   async goTo(place: string): Promise<void> {
@@ -186,11 +186,11 @@ async function practise(computer: Computer, rehearsals: number): Promise<void> {
   const { page } = computer;
   const press = (name: string | RegExp) => page.getByRole('button', { name }).click(LONG);
   await press('Start a practice');
-  for (const label of ['It is so', 'None of these', 'I am warm'])
+  for (const label of ['Space, shoes', 'None of these', 'I have warmed up'])
     await page.getByLabel(label).first().check(LONG);
   await page.locator('.rating').first().click();
   await press('Confirm');
-  await press('Both are on');
+  await press('Both sensors are on');
   await page.getByRole('button', { name: 'Calibrate' }).and(page.locator(':enabled')).click(LONG);
   await press('Not today');
   await page
@@ -201,7 +201,7 @@ async function practise(computer: Computer, rehearsals: number): Promise<void> {
   await press('End it');
   await page.locator('.rating').first().click(LONG);
   await page.getByLabel('A note').fill('Chest first felt right.');
-  await press('Keep and close');
+  await press('Save and close');
   await page.getByText('Kept.').waitFor(LONG);
 }
 
@@ -215,8 +215,8 @@ describe('two coaches, two students, their computers and the hub', () => {
     otto = await invited(bram, 'student', 'Otto', 'otto');
     await inesComputer.connect(await ines.ask<PairingCode>('POST', 'me/pairing'));
     await ottosComputer.connect(await otto.ask<PairingCode>('POST', 'me/pairing'));
-    await inesComputer.page.getByText('Connected with Carla of Fernhill').waitFor();
-    await ottosComputer.page.getByText('Connected with Bram of Fernhill').waitFor();
+    await inesComputer.page.getByText('Connected to Carla, Fernhill').waitFor();
+    await ottosComputer.page.getByText('Connected to Bram, Fernhill').waitFor();
   });
 
   it('a practice arrives by itself once the student agrees, at the own coach alone', async () => {
@@ -273,11 +273,11 @@ describe('two coaches, two students, their computers and the hub', () => {
 
     await inesComputer.refreshed(({ unread }) => unread === 1);
     await inesComputer.goTo('today');
-    await inesComputer.page.getByRole('link', { name: 'Your coach wrote to you.' }).click();
+    await inesComputer.page.getByRole('link', { name: 'New message from your coach.' }).click();
     const thread = inesComputer.page.locator('.thread');
     await thread.getByText('Hold until the tick.').waitFor();
     expect(await thread.innerText()).toMatch(/Carla.*Repetition 1/s);
-    await thread.getByLabel('Your answer').fill('It felt slow.');
+    await thread.getByLabel('Your reply').fill('It felt slow.');
     await thread.getByRole('button', { name: 'Answer' }).click();
     await vi.waitFor(async () =>
       expect(

@@ -54,13 +54,13 @@ async function firstPractice(): Promise<void> {
   const { page, context } = await openPage(browser, `${service.url}#/today`);
   const press = (name: string) => page.getByRole('button', { name }).click(LONG);
   await press('Start a practice');
-  for (const label of ['It is so', 'None of these', 'I am warm'])
+  for (const label of ['Space, shoes', 'None of these', 'I have warmed up'])
     await page.getByLabel(label).check();
   await page.locator('.rating').first().click();
   await press('Confirm');
-  await page.getByRole('heading', { name: 'Strap on two sensors' }).waitFor(LONG);
+  await page.getByRole('heading', { name: 'Put on both sensors' }).waitFor(LONG);
   await shoot(page, 'strap');
-  await press('Both are on');
+  await press('Both sensors are on');
   await press('Calibrate');
   await page.getByText('1 of 3').waitFor(LONG);
   await shoot(page, 'calibrate');

@@ -43,17 +43,17 @@ describe('the plan', () => {
   it('is read and changed by keyboard; what is refused stays as it was typed', async () => {
     const { page, context } = await openPage(browser, `${service.url}#/plan`);
     await page.getByRole('heading', { name: 'Change the plan' }).waitFor();
-    expect(await page.getByText('coaching choice, no published norm').count()).toBeGreaterThan(7);
+    expect(await page.getByText('coaching choice, not a published norm').count()).toBeGreaterThan(7);
     expect(await page.locator('.plan-cards svg').count()).toBe(7);
     expect(await seriousFindings(page)).toEqual([]);
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/plan-laptop.png`, fullPage: true });
 
     const rehearsals = page.getByLabel('Rehearsals', { exact: true });
-    const save = page.getByRole('button', { name: 'Save the plan' });
+    const save = page.getByRole('button', { name: 'Save plan' });
     await rehearsals.focus();
     await page.keyboard.press('Control+A');
     await page.keyboard.type('many');
-    await page.getByText('Rehearsals: a number from 1 to 20, please.').waitFor();
+    await page.getByText('Rehearsals: enter a number from 1 to 20.').waitFor();
     expect(await rehearsals.inputValue()).toBe('many');
     expect(await page.locator('main').innerText()).not.toMatch(/ratio\.|volume\.|targets\./);
     expect(await save.isDisabled()).toBe(true);

@@ -146,7 +146,7 @@ describe('the live page', () => {
     const { page, context } = await openPage(browser, service.url);
     await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
     await page.keyboard.press('Tab');
-    expect(await focused(page)).toBe('Skip to the content');
+    expect(await focused(page)).toBe('Skip to content');
     const reached: string[] = [];
     for (let i = 0; i < 14; i++) {
       await page.keyboard.press('Tab');
@@ -315,7 +315,7 @@ describe('a second screen', () => {
     });
     const laptop = await openPage(browser, `${service.url}#/screen`);
     await laptop.page.getByText('It is off: only this computer').waitFor(LONG);
-    await laptop.page.getByRole('button', { name: 'Switch on' }).press('Enter');
+    await laptop.page.getByRole('button', { name: 'Turn on' }).press('Enter');
     const code = (await laptop.page.getByTestId('code').innerText()).replaceAll(' ', '');
     const url = await laptop.page.locator('.way-in code').innerText();
     expect(await seriousFindings(laptop.page)).toEqual([]);
@@ -326,7 +326,7 @@ describe('a second screen', () => {
     expect(await seriousFindings(page)).toEqual([]);
     await page.keyboard.type(code === '111111' ? '222222' : '111111');
     await page.keyboard.press('Enter');
-    await page.getByText('This is not the code that the laptop shows.').waitFor(LONG);
+    await page.getByText('Wrong code. Enter the code that the laptop shows.').waitFor(LONG);
     await page.keyboard.type(`${code.slice(0, 3)} ${code.slice(3)}`);
     await page.keyboard.press('Enter');
     const word = page.getByTestId('state-word');
@@ -335,10 +335,10 @@ describe('a second screen', () => {
     expect(await seriousFindings(page)).toEqual([]);
     // Its own language and look are all that can be chosen on it.
     expect(await page.locator('main button:not(.menu *)').count()).toBe(0);
-    await expectText(laptop.page.getByTestId('screens').locator('strong'), 'showing now');
+    await expectText(laptop.page.getByTestId('screens').locator('strong'), 'connected');
     // What the browser says of the wrong code and of asking before it was let in.
     expect(complaints.filter((text) => !/status of 40[13]/.test(text))).toEqual([]);
-    await laptop.page.getByRole('button', { name: 'Switch off' }).press('Enter');
+    await laptop.page.getByRole('button', { name: 'Turn off' }).press('Enter');
     await page.getByText('No connection').waitFor(LONG);
     expect(await page.getByTestId('verdict').count()).toBe(0);
     await context.close();
@@ -353,10 +353,10 @@ describe('a service that restarts', () => {
     const { page, context } = await openPage(browser, first.url);
     await page.getByTestId('state-word').waitFor(LONG);
     await first.end();
-    await page.getByText('The page has lost the service.').waitFor(LONG);
+    await page.getByText('Connection lost.').waitFor(LONG);
     expect(await page.getByTestId('state-word').isVisible()).toBe(true);
     const second = await startService(simulated('r r:short-hold'), { port: first.port });
-    await page.getByText('The page has lost the service.').waitFor({ state: 'hidden', ...LONG });
+    await page.getByText('Connection lost.').waitFor({ state: 'hidden', ...LONG });
     await page.locator('[data-testid="verdict"][data-mark="passed"]').waitFor(LONG);
     expect(await page.locator('.strip li').count()).toBe(1);
     let marks = 0;

@@ -185,11 +185,11 @@ describe('a session under review', () => {
     const { page, context } = await openPage(browser, address('loss-skew-gap', '?repetition=4'));
     await page.getByText('Samples were lost during it').waitFor();
     await page.goto(address('right-mixed', '?repetition=99'));
-    await page.getByText('The session has no repetition 99.').waitFor();
+    await page.getByText('This session has no repetition 99.').waitFor();
     await page.goto(`${service.url}#/sessions/nosuch`);
     await page.getByText('There is no such session.').waitFor();
     await page.goto(address('distractors'));
-    await page.getByText('No rehearsal and no ball could be measured.').waitFor();
+    await page.getByText('No rehearsals or balls could be measured.').waitFor();
     await page.getByText('Only 2 repetitions').waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await context.close();

@@ -43,7 +43,7 @@ describe('kept sessions', () => {
 
     await page.locator('.session-row a').focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('heading', { name: 'Each repetition' }).waitFor();
+    await page.getByRole('heading', { name: 'All repetitions' }).waitFor();
     expect(await page.locator('.review-strip li').count()).toBe(15);
     expect(await page.locator('.repetition-table tbody tr').nth(3).innerText()).toMatch(
       /0\.6 s ✗.*Hold longer/s,
@@ -93,7 +93,7 @@ describe('kept sessions', () => {
       viewport: SIZES.phone,
     });
     await page.locator('.session-row a').click();
-    await page.getByRole('heading', { name: 'Each repetition' }).waitFor();
+    await page.getByRole('heading', { name: 'All repetitions' }).waitFor();
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(SIZES.phone.width);
     await context.close();

@@ -33,7 +33,7 @@ describe('stillcatch analyse', () => {
     expect(out).toMatch(/3 +rehearsal .* s x .*not passed: Hold longer/);
     expect(out).toMatch(/Ledger: rbr\n {2}2 rehearsals, 1 ball/);
     expect(out).toMatch(/no published norm/);
-    expect(out).toMatch(/25 to 50 % under-read/);
+    expect(out).toMatch(/25 to 50 % too little/);
     expect(out).toMatch(/compare a person only with themselves/);
     expect(out).toMatch(/Training aid, not a medical device/);
     expect(out).not.toMatch(/NaN|undefined|null/);
@@ -69,7 +69,7 @@ describe('stillcatch analyse', () => {
 
   it.each([
     ['{"targets":{"holdS":{"min":"long"}}}', /targets\.holdS\.min/],
-    ['{"tempo":3}', /tempo is not known/],
+    ['{"tempo":3}', /tempo is unknown/],
     ['{', /is not JSON/],
   ])('refuses the plan %s naming the path', async (text, message) => {
     const plan = join(scratch(), 'plan.json');

@@ -96,7 +96,7 @@ describe('judging a rehearsal', () => {
     const verdict = judge({ measures: { chestLeadMs: null } });
     expect(verdict.checks[1]).toMatchObject({ measure: 'chestLeadMs', value: null, passed: null });
     expect(verdict.passed).toBeNull();
-    expect(verdict.cue.text).toBe('Not scored: arm start not seen.');
+    expect(verdict.cue.text).toBe('Not scored: arm start not detected.');
   });
 
   it('still fails one with a missing measure if another one failed', () => {

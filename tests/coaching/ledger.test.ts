@@ -80,8 +80,8 @@ describe('the ledger', () => {
   });
 
   it('gently says that a ball came too early, until the next repetition', () => {
-    expect(says('rb')).toBe('That ball came early. First 2 rehearsals.');
-    expect(says('rrbb')).toBe('That ball came early. First 2 rehearsals.');
+    expect(says('rb')).toBe('That ball was too early. First 2 rehearsals.');
+    expect(says('rrbb')).toBe('That ball was too early. First 2 rehearsals.');
     expect(says('rbr')).toBe('One rehearsal to go.');
   });
 

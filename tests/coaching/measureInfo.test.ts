@@ -25,7 +25,7 @@ describe('the table of measures', () => {
   );
 
   it('puts plain words first and the term second', () => {
-    expect(measureLabel('keptRotationDeg')).toBe('arm kept turned out (external rotation)');
+    expect(measureLabel('keptRotationDeg')).toBe('arm kept rotated outward (external rotation)');
     expect(measureLabel('holdS')).toBe('hold at the top');
   });
 
@@ -35,7 +35,7 @@ describe('the table of measures', () => {
       plusMinus: 4,
       source: expect.stringMatching(/Brouwer/),
     });
-    expect(MEASURE_INFO.keptRotationDeg.accuracy.text).toMatch(/10 to 15° .*25 to 50 % under-read/);
+    expect(MEASURE_INFO.keptRotationDeg.accuracy.text).toMatch(/10 to 15° .*25 to 50 % too little/);
   });
 
   it('has units that the names of the measures carry', () => {
@@ -63,8 +63,8 @@ describe('showing a value', () => {
     ['chestLeadMs', -64, '-60 ms'],
     ['releaseToCatchMs', 303, '300 ms'],
     ['fallCm', 44.1, '44 cm'],
-    ['holdS', null, 'not taken'],
-    ['holdS', NaN, 'not taken'],
+    ['holdS', null, 'not measured'],
+    ['holdS', NaN, 'not measured'],
   ] as const)('%s of %s reads %s', (key, value, text) => {
     expect(measureText(key, value)).toBe(text);
   });

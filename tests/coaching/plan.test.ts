@@ -29,7 +29,7 @@ describe('the default plan', () => {
   });
 
   it('says that targets have no published norm', () => {
-    expect(TARGET_BASIS).toBe('coaching choice, no published norm');
+    expect(TARGET_BASIS).toBe('coaching choice, not a published norm');
   });
 
   it('says where the camera stands', () => {
@@ -72,7 +72,7 @@ describe('reading a plan', () => {
     [undefined, 'plan must be an object, not null.'],
     [[], 'plan must be an object, not a list.'],
     ['x', 'plan must be an object, not the text "x".'],
-    [{ schema: 2 }, 'schema must be 1; this version reads no other.'],
+    [{ schema: 2 }, 'schema must be 1: this version reads no other.'],
     [
       { stage: 'fast' },
       'stage must be one of movement, short-swings, full-mix, not the text "fast".',
@@ -87,7 +87,7 @@ describe('reading a plan', () => {
     [{ targets: { holdS: 1 } }, 'targets.holdS must be an object, not 1.'],
     [
       { targets: { holdS: {} } },
-      'targets.holdS needs a min or a max; write null to ask for nothing.',
+      'targets.holdS needs a min or a max. Use null for no target.',
     ],
     [{ targets: { holdS: { min: 2, max: 1 } } }, 'targets.holdS has a min (2) above its max (1).'],
     [
@@ -100,8 +100,8 @@ describe('reading a plan', () => {
     ],
     [{ volume: { perSession: 300 } }, 'volume.perWeek must not be below volume.perSession (300).'],
     [{ checklist: 'feet' }, 'checklist must be a list, not the text "feet".'],
-    [{ checklist: [null] }, 'checklist[0] must be a text, not null.'],
-    [{ note: 'a\u001bb' }, 'note must not hold control characters.'],
+    [{ checklist: [null] }, 'checklist[0] must be text, not null.'],
+    [{ note: 'a\u001bb' }, 'note must not contain control characters.'],
     [{ name: 'x'.repeat(81) }, 'name must have at most 80 characters.'],
   ])('refuses %j in a sentence that names the path', (value, message) => {
     expect(problemsOf(value)).toEqual([message]);
@@ -109,7 +109,7 @@ describe('reading a plan', () => {
 
   it('names unknown keys and what is known there', () => {
     expect(problemsOf({ targets: { holdMs: { min: 1 } } })[0]).toMatch(
-      /^targets\.holdMs is not known; known here: holdS, /,
+      /^targets\.holdMs is unknown. Known here: holdS, /,
     );
     expect(pathsOf({ goals: 1, volume: { perDay: 1 } })).toEqual(['goals', 'volume.perDay']);
     expect(pathsOf(JSON.parse('{"__proto__": {"name": "x"}}'))).toEqual(['__proto__']);

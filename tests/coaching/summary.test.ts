@@ -48,7 +48,7 @@ describe('the summary of a practice', () => {
     expect(s.mix.kept).toBeNull();
     expect(s.byMeasure.every((m) => m.median === null)).toBe(true);
     expect(s.next.text).toBe(
-      'Too little to advise on: 0 of at least 5 rehearsals could be scored.',
+      'Not enough data for advice: 0 of at least 5 rehearsals could be scored.',
     );
   });
 

@@ -265,7 +265,7 @@ describe('the wording of warnings', () => {
     ['own-range', [/you measured as comfortable/, /do not force/i]],
     ['trunk-own-range', [/trunk/, /you measured as comfortable/, /do not force/i]],
     ['volume', [/more than your usual/, /overuse/]],
-    ['missed', [/two of the last five/i, /shorten the drop or use a lighter club/i]],
+    ['missed', [/two of the last five/i, /catch it earlier or use a lighter club/i]],
   ])('%s says what it must', (id, parts) => {
     for (const part of parts) expect(SAFETY_TEXTS[id].text).toMatch(part);
     expect(SAFETY_TEXTS[id].evidence).not.toBe('');

@@ -161,9 +161,9 @@ describe('the sound desk', () => {
     await pass(2000);
     expect(heard.filter(({ what }) => what === 'speech').map(({ name }) => name)).toEqual([
       'Paused.',
-      'Going on.',
+      'Resumed.',
     ]);
-    expect(captions).toEqual(['Paused.', 'Going on.']);
+    expect(captions).toEqual(['Paused.', 'Resumed.']);
   });
 
   it('cuts speech short where the golfer starts the next swing', async () => {
@@ -231,7 +231,7 @@ describe('the sound desk', () => {
     takeOutput(draft, outputs.ball(1));
     desk.take(view());
     await pass(3000);
-    expect(said()).toEqual([['speech', 'That ball came early. First 2 rehearsals.']]);
+    expect(said()).toEqual([['speech', 'That ball was too early. First 2 rehearsals.']]);
   });
 
   it('puts a warning before everything else that waits', async () => {
@@ -326,7 +326,7 @@ describe('the sound desk', () => {
       ['speech', 'Bow 3 times. Three slow bows from the hips, 30 to 60 degrees.'],
       ['tone', 'listening'],
       ['tone', 'listening'],
-      ['speech', expect.stringMatching(/^Nothing like it/)],
+      ['speech', expect.stringMatching(/^Movement not detected/)],
     ]);
   });
 

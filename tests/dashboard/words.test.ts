@@ -66,7 +66,7 @@ describe('the word on the stage', () => {
   it('says the end when nothing more comes', () => {
     const d = draft();
     setSection(d, 'source', { ...d.view.source, state: 'ended' });
-    expect(stageWord(d.view).word).toBe('The end');
+    expect(stageWord(d.view).word).toBe('Finished');
   });
 });
 

@@ -164,7 +164,7 @@ describe('Practice goes on, and the person is told', () => {
     expect(host.current().view().keeping).toEqual({
       sessionId: null,
       problem:
-        'Your practices are not being kept: the data folder is in use by another running Stillcatch.',
+        'Your practices are not being saved: the data folder is in use by another running Stillcatch.',
     });
     expect(keeping.sessions.store).toBeNull();
     expect(said).toHaveLength(1);
@@ -209,7 +209,7 @@ describe('Practice goes on, and the person is told', () => {
     writeFileSync(join(root, 'sessions'), '');
     const host = begin(keeping);
     await someRepetitions(host);
-    expect(host.current().view().keeping!.problem).toMatch(/^This practice is not being kept: /);
+    expect(host.current().view().keeping!.problem).toMatch(/^This practice is not being saved: /);
     await host.stop();
     await keeping.close();
   });

@@ -152,7 +152,7 @@ describe('a returning student', { timeout: 60_000 }, () => {
     const kept = await firstDay();
     const { practice } = day(kept, 6);
     expect(practice.obey({ type: 'recheck' })).toBe(
-      'The chest sensor is not the one of the earlier calibration: do the whole calibration.',
+      'The chest sensor is not the one used in the earlier calibration. Do the full calibration.',
     );
     expect(practice.view().stage).toBe('check');
     const anew = day(null);

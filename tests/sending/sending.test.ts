@@ -103,7 +103,7 @@ describe('sending to a coach', () => {
     await until((link) => link.problem !== null);
     line.cut();
     await until((link) => link.sessions[0]!.state !== 'sent' && link.problem !== null);
-    expect((await coach.view()).problem).toBe('The hub does not answer.');
+    expect((await coach.view()).problem).toBe('The hub is not responding.');
     line.mend();
     await until(allSent);
     const [session] = await sessionsOf(hub, 'sam');

@@ -1,5 +1,6 @@
 import { shownNumber } from '../../coaching/shown.ts';
 import { CALIBRATION_ORDER, type PracticeView, stepsDone } from '../../streaming/contract.ts';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
 /** What the stage says: the word to read from 4 m, a line under it, and how the stage is coloured. */
@@ -26,7 +27,7 @@ function calibrating(view: PracticeView): StageWord {
   const place = t.detail.step(done + 1, CALIBRATION_ORDER.length);
   return {
     word: t.step[next] ?? '',
-    detail: `${place}. ${t.stepDetail[next] ?? ''}`,
+    detail: sided(`${place}. ${t.stepDetail[next] ?? ''}`, view.hand),
     mood: 'calm',
   };
 }

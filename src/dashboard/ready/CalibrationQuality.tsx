@@ -20,17 +20,20 @@ export function CalibrationQuality() {
   if (quality === null) return null;
   const s = t.ready.calibrate;
   const refused = part === 'recheck' ? t.home.moved : s.refused;
+  const good = quality.problems.length === 0 ? s.quality : s.doubt;
   return (
     <section class={quality.accepted ? 'quality' : 'quality refused'} aria-live="polite">
-      <h3>{quality.accepted ? s.quality : refused}</h3>
+      <h3>{quality.accepted ? good : refused}</h3>
       {quality.problems.map((problem) => (
         <p key={problem.code}>{t.said.calibration(problem)}</p>
       ))}
       {quality.problems.some(({ code }) => code === 'swapped-sensors') && <SwapSensors />}
-      <ul class="fine">
-        <Explained name={t.sensors.chest} quality={quality.chest} />
-        <Explained name={t.sensors.trailArm} quality={quality.trailArm} />
-      </ul>
+      {quality.problems.length > 0 && (
+        <ul class="fine">
+          <Explained name={t.sensors.chest} quality={quality.chest} />
+          <Explained name={t.sensors.trailArm} quality={quality.trailArm} />
+        </ul>
+      )}
     </section>
   );
 }

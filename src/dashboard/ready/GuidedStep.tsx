@@ -4,6 +4,7 @@ import type { ViewName } from '../body/project.ts';
 import type { GuideStep, GuideView, PoseView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
 import { useAsk } from '../shell/Ask.tsx';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 import { CalibrationQuality } from './CalibrationQuality.tsx';
 import { SwapSensors } from './SwapSensors.tsx';
@@ -58,7 +59,7 @@ function Progress({ guide }: { readonly guide: GuideView }) {
 /** One movement that was asked for, large, drawn, and how far it has come. */
 export function GuidedStep() {
   const guide = useSection('guide');
-  const leftHanded = useSection('hand') === 'left';
+  const hand = useSection('hand');
   const { ask } = useAsk();
   if (guide === null) return null;
   const { view, pose, ghost } = DRAWINGS[guide.step];
@@ -70,9 +71,9 @@ export function GuidedStep() {
       <div class="guided-words">
         <p class="label">{s.part(guide.index + 1, guide.of)}</p>
         <h2 class="state-word" tabIndex={-1}>
-          {s.word[guide.step]}
+          {sided(s.word[guide.step], hand)}
         </h2>
-        <p class="state-detail">{s.detail[guide.step]}</p>
+        <p class="state-detail">{sided(s.detail[guide.step], hand)}</p>
         <Progress guide={guide} />
         {guide.status === 'swapped' && (
           <div>
@@ -105,8 +106,8 @@ export function GuidedStep() {
         view={view}
         pose={pose}
         ghost={ghost ?? null}
-        leftHanded={leftHanded}
-        label={s.detail[guide.step]}
+        leftHanded={hand === 'left'}
+        label={sided(s.detail[guide.step], hand)}
       />
     </div>
   );

@@ -3,6 +3,7 @@ import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
 import { useSection } from '../feed/hooks.ts';
 import { useAsk } from '../shell/Ask.tsx';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 import { CalibrationQuality } from './CalibrationQuality.tsx';
 
@@ -21,7 +22,7 @@ function Known({ range }: { readonly range: OwnRange }) {
 
 /** Offers the check of one's own comfortable range. */
 export function RangeStep() {
-  const leftHanded = useSection('hand') === 'left';
+  const hand = useSection('hand');
   const range = useSection('plan')?.ownRange ?? {};
   const { ask } = useAsk();
   const s = t.ready.range;
@@ -46,8 +47,8 @@ export function RangeStep() {
         view="faceOn"
         pose={POSES.turnedOut}
         ghost={POSES.abducted}
-        leftHanded={leftHanded}
-        label={t.ready.guide.detail.rangeRotation}
+        leftHanded={hand === 'left'}
+        label={sided(t.ready.guide.detail.rangeRotation, hand)}
       />
     </div>
   );

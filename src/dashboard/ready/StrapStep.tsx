@@ -2,6 +2,7 @@ import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
 import { useSection } from '../feed/hooks.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
 /** Where the two sensors go, drawn. */
@@ -30,7 +31,7 @@ export function StrapStep() {
             view="faceOn"
             pose={POSES.upright}
             leftHanded={leftHanded}
-            label={s.armLabel}
+            label={sided(s.armLabel, hand)}
             spot="trailArm"
           />
           <figcaption>{s.arm(s.side[hand])}</figcaption>

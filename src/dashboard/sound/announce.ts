@@ -5,6 +5,7 @@ import {
   stepsDone,
 } from '../../streaming/contract.ts';
 import { markOf } from '../practice/kind.ts';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 import type { ToneName } from './tones.ts';
 
@@ -38,7 +39,11 @@ function steps(before: PracticeView, after: PracticeView): Announcement[] {
   const done = stepsDone(after.calibration);
   const next = CALIBRATION_ORDER[done];
   if (next === undefined || done === stepsDone(before.calibration)) return [];
-  return only('step', 'listening', `${t.step[next] ?? ''}. ${t.stepDetail[next] ?? ''}`);
+  return only(
+    'step',
+    'listening',
+    sided(`${t.step[next] ?? ''}. ${t.stepDetail[next] ?? ''}`, after.hand),
+  );
 }
 
 /** The guided start: each step as it is asked, a tick for each movement seen, help where nothing comes. */
@@ -49,7 +54,11 @@ function guided(before: PracticeView, after: PracticeView): Announcement[] {
   const isNew = before.guide?.step !== guide.step || before.guide.part !== guide.part;
   const askedAgain = guide.status === 'asked' && before.guide?.status !== 'asked';
   if (isNew || askedAgain) {
-    return only('step', 'listening', `${s.word[guide.step]}. ${s.detail[guide.step]}`);
+    return only(
+      'step',
+      'listening',
+      sided(`${s.word[guide.step]}. ${s.detail[guide.step]}`, after.hand),
+    );
   }
   if (guide.count > (before.guide?.count ?? 0)) return only('listening', 'listening', null);
   const { status } = guide;

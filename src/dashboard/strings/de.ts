@@ -31,11 +31,12 @@ const { tag, decimal, written, day, weekday, dayAndTime } = writing;
 
 /** What comes next, for the screen and the voice. */
 function next({ next: due, toGo, ballTooEarly }: LedgerStatus): string {
-  if (toGo === null) return ballTooEarly ? 'Noch keine Bälle. Vorerst nur Proben.' : 'Nur Proben.';
+  if (toGo === null)
+    return ballTooEarly ? 'Noch keine Bälle. Vorerst nur Übungen.' : 'Nur Übungen.';
   if (due === 'ball') return toGo === 1 ? 'Schlag einen Ball.' : `Schlag ${toGo} Bälle.`;
   if (ballTooEarly)
-    return `Der Ball kam zu früh. Erst ${toGo === 1 ? 'eine Probe' : `${toGo} Proben`}.`;
-  return toGo === 1 ? 'Noch eine Probe.' : `Noch ${toGo} Proben.`;
+    return `Der Ball kam zu früh. Erst ${toGo === 1 ? 'eine Übung' : `${toGo} Übungen`}.`;
+  return toGo === 1 ? 'Noch eine Übung.' : `Noch ${toGo} Übungen.`;
 }
 
 /** Every text in German. */
@@ -47,14 +48,19 @@ export const de: Strings = {
   date: { day, weekday, dayAndTime },
   said,
   names,
+  /** Stems: „den {trail}en Arm“, „nach {lead}s“. */
+  sides: {
+    right: { trail: 'recht', lead: 'link' },
+    left: { trail: 'link', lead: 'recht' },
+  },
   skip: 'Direkt zum Inhalt',
   nav: {
     label: 'Seiten',
     today: 'Heute',
-    ready: 'Bereit machen',
+    ready: 'Vorbereiten',
     after: 'Danach',
-    practice: 'Training',
-    sessions: 'Einheiten',
+    practice: 'Üben',
+    sessions: 'Trainings',
     progress: 'Verlauf',
     plan: 'Plan',
     coach: 'Coach',
@@ -88,18 +94,18 @@ export const de: Strings = {
 
   source: {
     synthetic: 'Simulierte Person',
-    replay: 'Aufgenommene Einheit',
-    simulatedWhy: 'Kein lebender Körper: Jede Zahl unten ist aus simulierten Sensoren berechnet.',
-    replayWhy: 'Kein lebender Körper: Jede Zahl unten ist aus einer Aufnahme berechnet.',
-    failed: (reason) => `Die Sensoren haben aufgehört: ${reason}`,
-    starting: 'Wartet auf die ersten Messwerte.',
+    replay: 'Aufgezeichnetes Training',
+    simulatedWhy: 'Niemand bewegt sich: Alle Zahlen unten kommen von simulierten Sensoren.',
+    replayWhy: 'Niemand bewegt sich: Alle Zahlen unten kommen aus einer Aufnahme.',
+    failed: (reason) => `Die Sensoren senden nicht mehr: ${reason}`,
+    starting: 'Warten auf die ersten Messwerte.',
   },
 
   connection: {
-    connecting: 'Der Dienst auf diesem Computer wird gesucht …',
-    lost: 'Die Verbindung zum Dienst ist abgebrochen.',
+    connecting: 'Verbindung mit Stillcatch auf diesem Computer …',
+    lost: 'Verbindung verloren.',
     lostHelp:
-      'Die Seite versucht es von selbst wieder. Kommt keine Antwort, starte den Dienst neu, mit „npm start“ im Ordner des Projekts. Was du siehst, ist der letzte Stand.',
+      'Die Verbindung wird automatisch neu aufgebaut. Klappt das nicht, starte Stillcatch neu, mit „npm start“ im Projektordner. Du siehst die zuletzt empfangenen Daten.',
   },
 
   state: {
@@ -120,79 +126,80 @@ export const de: Strings = {
   detail: {
     calibrating: 'Folge den Schritten; sie werden gesprochen.',
     step: (index, of) => `Schritt ${index} von ${of}`,
-    waiting: 'Sprich den Ball an und sei still.',
-    address: 'Du bist still. Schwing nach oben, wann du magst.',
-    ball: 'Die Proben sind gemacht. Ein voller Schwung mit Ball.',
-    backswing: 'Komm dort an und sei still.',
-    hold: (target) => `Oben still bis ${target}`,
-    letGo: 'Erst die Brust, nach unten und herum. Lass den Schläger fallen.',
-    released: 'Fang ihn, den Arm nach außen gedreht.',
-    caught: 'Zurück zum Ansprechen.',
+    waiting: 'Sprich den Ball an und halte still.',
+    address: 'Du stehst still. Schwing nach oben, wenn du bereit bist.',
+    ball: 'Die Übungen sind fertig. Ein voller Schwung mit Ball.',
+    backswing: 'Stopp oben und halte still.',
+    hold: (target) => `Halte oben ${target} still`,
+    letGo: 'Erst die Brust: drehen und beugen. Lass den Schläger fallen.',
+    released: 'Fang ihn, mit dem Arm noch nach außen gedreht.',
+    caught: 'Geh zurück ins Ansprechen.',
     paused: 'Nichts wird gezählt. Mit P geht es weiter.',
-    ended: 'Es kommen keine Messwerte mehr. Was gemessen ist, bleibt hier.',
-    refused: 'Die Kalibrierung wurde abgelehnt. Lies unten, warum, und beginne sie noch einmal.',
+    ended: 'Das Training ist zu Ende. Deine Ergebnisse bleiben hier.',
+    refused: 'Kalibrierung fehlgeschlagen. Der Grund steht unten. Beginne noch einmal.',
   },
   step: {
     'calibration-stand': 'Still stehen',
-    'calibration-bow': '3-mal verbeugen',
+    'calibration-bow': '3-mal vorbeugen',
     'calibration-armRaise': 'Arm heben',
     'address-reference': 'Ansprechen',
   },
   stepDetail: {
     'calibration-stand': 'Aufrecht, Arme hängen.',
-    'calibration-bow': 'Drei langsame Verbeugungen aus der Hüfte.',
-    'calibration-armRaise': 'Hinterer Arm gestreckt, nach vorn auf Schulterhöhe, dreimal.',
-    'address-reference': 'So wie du immer ansprichst, zwei Sekunden still.',
+    'calibration-bow': 'Dreimal langsam aus der Hüfte vorbeugen.',
+    'calibration-armRaise':
+      'Den {trail}en Arm gestreckt nach vorn heben, bis Schulterhöhe, dreimal.',
+    'address-reference': 'Sprich an wie immer. Halte zwei Sekunden still.',
   },
 
   hold: {
     label: 'Halten',
-    value: (s, target) => `${s} s von ${target} s`,
+    value: (s, target) => `${s} von ${target} s`,
     target: (s) => `${s} s`,
-    noTarget: 'Der Plan verlangt kein Halten.',
+    noTarget: 'Dein Plan hat keine Haltezeit.',
   },
 
   verdict: {
     title: 'Letzte Wiederholung',
     none: 'Noch keine Wiederholung',
-    noneDetail: 'Das erste Urteil steht hier nach dem ersten Fangen.',
+    noneDetail: 'Hier erscheint dein erstes Ergebnis.',
     passed: 'Gelungen',
     notPassed: 'Noch nicht',
     notScored: 'Nicht gewertet',
     ball: 'Ball',
-    practiceSwing: 'Übungsschwung',
-    ignored: 'Übergangen',
-    ballDetail: 'Von oben bis zum Durchgang gemessen, nicht beurteilt.',
-    practiceSwingDetail: 'Aufgelistet, nicht gezählt.',
+    practiceSwing: 'Probeschwung',
+    ignored: 'Nicht gezählt',
+    ballDetail: 'Ball aufgezeichnet.',
+    practiceSwingDetail: 'Aufgezeichnet, nicht gezählt.',
     number: (index) => `Wiederholung ${index}`,
   },
 
   ledger: {
-    title: 'Reihe',
-    rehearsals: (n) => count(n, 'Probe', 'Proben'),
+    title: 'Zähler',
+    rehearsals: (n) => count(n, 'Übung', 'Übungen'),
     balls: (n) => count(n, 'Ball', 'Bälle'),
-    kept: (ratio, asked) => `${ratio} zu 1 gehalten, ${asked} verlangt`,
-    noRatio: (asked) => `${asked} verlangt`,
+    kept: (ratio, asked) => `${ratio} Übungen pro Ball (Plan: ${asked})`,
+    noRatio: (asked) => `Plan: ${asked}`,
     asked: (rehearsals, balls) => `${rehearsals} zu ${balls}`,
     next,
-    empty: 'Proben und Bälle reihen sich hier auf.',
+    empty: 'Hier erscheinen deine Übungen und Bälle.',
     entry: {
-      passed: 'Probe gelungen',
-      notPassed: 'Probe noch nicht gelungen',
-      notScored: 'Probe nicht gewertet',
+      passed: 'Übung gelungen',
+      notPassed: 'Übung noch nicht gelungen',
+      notScored: 'Übung nicht gewertet',
       ball: 'Ball',
-      practiceSwing: 'Übungsschwung',
-      ignored: 'übergangen',
+      practiceSwing: 'Probeschwung',
+      ignored: 'nicht gezählt',
     },
     legend:
-      'Gefüllter Kreis gelungen, offener Kreis noch nicht, Dreieck Ball, Strich Übungsschwung',
+      'Gefüllter Kreis: gelungen. Offener Kreis: noch nicht. Dreieck: Ball. Strich: Probeschwung.',
   },
 
   measures: {
     title: 'Messwerte der letzten Wiederholung',
-    none: 'Die Messwerte jeder Wiederholung stehen hier mit den Vorgaben des Plans.',
-    in: 'in der Vorgabe',
-    out: 'außerhalb der Vorgabe',
+    none: 'Hier erscheinen die Messwerte jeder Wiederholung mit den Zielwerten des Plans.',
+    in: 'im Zielbereich',
+    out: 'außerhalb des Zielbereichs',
     info: measureInfo,
     label: (key) => {
       const { name, term } = measureInfo[key];
@@ -202,8 +209,8 @@ export const de: Strings = {
     fall: (cm, unit: FallUnit, measured) =>
       `Der Schläger ist etwa ${fallText(cm, unit)} gefallen: ${
         measured
-          ? 'aus dem freien Fall, den der Sensor am Schläger gespürt hat.'
-          : 'so weit fällt ein losgelassener Körper in der Zeit vom Loslassen bis zum Fangen; weniger, wo die Hand ihn gebremst hat.'
+          ? 'aus dem freien Fall, den der Schlägersensor gemessen hat.'
+          : 'so weit fällt ein losgelassener Gegenstand vom Loslassen bis zum Fangen; weniger, wenn die Hand ihn bremst.'
       }`,
     difference: (key, difference) => differenceText(key, difference, VALUE_WORDS),
     pair: (key, here, beside) => pairTexts(key, here, beside, VALUE_WORDS),
@@ -211,17 +218,17 @@ export const de: Strings = {
       comparisonTexts(key, earlier, later, interval, VALUE_WORDS),
     percent: (ratio, edges) => percentText(ratio, edges, VALUE_WORDS),
     target: (key, target) => targetText(key, target, VALUE_WORDS),
-    noTarget: 'keine Vorgabe',
+    noTarget: 'kein Zielwert',
     missedCatch: 'verpasst',
     plusMinus: (key, amount) => {
       const { unit } = measureInfo[key];
       return `±${written(String(amount))}${unit === '°' ? '°' : ` ${unit}`}`;
     },
-    basis: 'Klammer: Vorgabe (festgelegt, keine veröffentlichte Norm).',
-    whisker: 'Strich: wie sicher.',
-    explain: 'Was es ist, wie sicher',
-    sure: (text) => `Wie sicher: ${text}.`,
-    cannotSee: 'Nicht zu sehen:',
+    basis: 'Klammer: Zielwert (Festlegung fürs Training, keine veröffentlichte Norm).',
+    whisker: 'Strich: Messfehler.',
+    explain: 'Über diesen Messwert',
+    sure: (text) => `Genauigkeit: ${text}.`,
+    cannotSee: 'Nicht gemessen:',
   },
 
   body: {
@@ -229,8 +236,8 @@ export const de: Strings = {
     faceOn: 'Von vorn',
     downTheLine: 'Entlang der Ziellinie',
     ghost: 'Gestrichelt: dein Ansprechen',
-    none: 'Die Figuren erscheinen, sobald die Kalibrierung gelungen ist.',
-    honest: 'Gezeichnet aus Brust und hinterem Arm. Beine und Kopf werden nicht gemessen.',
+    none: 'Die Figuren erscheinen nach der Kalibrierung.',
+    honest: 'Gezeichnet nach den Sensoren an Brust und Arm. Beine und Kopf werden nicht gemessen.',
     describe: (view, flexion, turn) => `${view}: Brust ${flexion} vorgebeugt, ${turn} gedreht`,
   },
 
@@ -238,9 +245,9 @@ export const de: Strings = {
     title: 'Letzte 10 Sekunden',
     flexion: 'Flexion',
     turn: 'Drehung zum Ziel',
-    kept: 'Armdrehung seit oben',
+    kept: 'Armdrehung ab oben',
     now: 'jetzt',
-    none: 'Die Kurven beginnen, sobald die Kalibrierung gelungen ist.',
+    none: 'Die Kurven beginnen nach der Kalibrierung.',
     describe:
       'Drei Kurven über die letzten zehn Sekunden: Flexion, Drehung und Armdrehung, in Grad',
   },
@@ -248,7 +255,7 @@ export const de: Strings = {
   sensors: {
     title: 'Sensoren',
     chest: 'Brust',
-    trailArm: 'Hinterer Arm',
+    trailArm: 'Arm',
     club: 'Schläger',
     state: {
       searching: 'wird gesucht',
@@ -257,20 +264,20 @@ export const de: Strings = {
       preparing: 'wird vorbereitet',
       streaming: 'sendet',
       lost: 'verloren',
-      retrying: 'versucht es wieder',
+      retrying: 'verbindet neu',
       ended: 'beendet',
     },
     rate: (hz, nominal) => `${hz} von ${nominal} Hz`,
     rateOnly: (hz) => `${hz} Hz`,
-    noRate: 'noch keine Rate',
+    noRate: 'noch keine Daten',
     lost: (pct) => `${pct} % verloren`,
     age: (ms) => `vor ${ms}`,
     battery: (pct) => `Akku ${pct} %`,
-    none: 'Noch hat sich kein Sensor gemeldet.',
+    none: 'Noch sendet kein Sensor.',
     lostSpoken: (name) => `Sensor ${name}: verloren.`,
     backSpoken: (name) => `Sensor ${name}: wieder da.`,
     silent: (name) =>
-      `${name}: keine Messwerte. Das Üben geht weiter, der Sensor wird von selbst wieder gesucht; was du inzwischen tust, wird nicht gewertet.`,
+      `${name}: keine Daten. Dein Training läuft weiter und der Sensor verbindet sich automatisch neu. Bis dahin werden Wiederholungen nicht gewertet.`,
     silentFor: (s) => `(${s} s)`,
   },
 
@@ -279,22 +286,22 @@ export const de: Strings = {
   warnings: {
     title: 'Warnung',
     acknowledge: 'Ich habe das gelesen',
-    stored: 'Mit der Einheit gespeichert.',
+    stored: 'Mit dem Training gespeichert.',
   },
 
   sound: {
     label: 'Ton',
     locked: 'Ton an',
-    lockedWhy: 'Der Browser hält den Ton zurück, bis du eine Taste drückst oder tippst.',
+    lockedWhy: 'Dein Browser gibt den Ton erst frei, wenn du eine Taste drückst oder tippst.',
     mute: 'Stumm',
     unmute: 'Ton an',
     muted: 'Stumm',
     volume: 'Lautstärke',
     rate: 'Sprechtempo',
     captions: 'Gesprochen',
-    noCaption: 'Was gesprochen wird, steht auch hier.',
-    noVoices: 'Dieser Computer hat keine deutsche Stimme: nur Töne und Untertitel.',
-    try: 'Die Töne hören',
+    noCaption: 'Gesprochenes steht auch hier.',
+    noVoices: 'Dieser Computer hat keine deutsche Stimme. Es gibt nur Töne und Untertitel.',
+    try: 'Töne abspielen',
     tone: {
       listening: 'Hört zu',
       holdReached: 'Lang genug gehalten',
@@ -311,36 +318,36 @@ export const de: Strings = {
     settings: 'Mehr',
     fallUnit: 'Fallweg des Schlägers in',
     units: { cm: 'Zentimetern', in: 'Zoll' },
-    theme: 'Aussehen',
+    theme: 'Design',
     system: 'Wie das System',
     light: 'Hell',
     dark: 'Dunkel',
     far: 'Fern',
     near: 'Nah',
-    farWhy: 'Nur was aus 4 m lesbar ist (Taste F)',
+    farWhy: 'Große Schrift, lesbar aus 4 m (Taste F)',
     nearWhy: 'Mit Körper, Kurven und Messwerten (Taste F)',
     pause: 'Pause',
     resume: 'Weiter',
     close: 'Schließen',
-    keys: 'Tasten',
+    keys: 'Tastenkürzel',
     keyList: [
       ['F', 'Fern- oder Nahsicht'],
       ['P', 'Pause oder weiter'],
       ['M', 'stumm oder mit Ton'],
       ['H', 'es tut weh: Schmerz angeben'],
-      ['R B I', 'das Letzte war eine Probe, ein Ball, nichts'],
-      ['U', 'eine Korrektur zurücknehmen'],
+      ['R B I', 'letzte Wiederholung war: Übung, Ball, nichts'],
+      ['U', 'Korrektur rückgängig machen'],
       ['E', 'das Training beenden'],
       ['Enter', 'die neueste Warnung bestätigen'],
     ],
-    keysOn: 'Einzelne Tasten gelten',
+    keysOn: 'Tastenkürzel an',
   },
 
   safety: {
     title: 'Sicherheit',
     parts: [
       {
-        title: 'Vor jeder Einheit',
+        title: 'Vor jedem Training',
         items: [
           '3 m um dich herum müssen frei sein. Keine Kinder, Tiere oder Zuschauer.',
           'Geschlossene Schuhe, weicher Boden, nichts Zerbrechliches, genug Raum nach oben.',
@@ -350,7 +357,7 @@ export const de: Strings = {
       },
       {
         title:
-          'Frag vor dieser Übung eine zugelassene medizinische Fachperson, wenn du eines davon hast oder hattest',
+          'Frag vor dieser Übung in der Arztpraxis oder Physiotherapie nach, wenn du eines davon hast oder hattest',
         items: [
           'eine Ausrenkung, eine instabile oder eine operierte Schulter',
           'einen operierten Rücken oder Osteoporose',
@@ -361,9 +368,9 @@ export const de: Strings = {
       {
         title: 'Schmerz',
         items: [
-          'Bei 4 oder 5 von 10, oder 2 mehr als am Anfang: Hör für heute auf. Ist er morgen noch da, geh zu einer zugelassenen medizinischen Fachperson.',
-          'Über 5, oder stechend, blockierend, nachgebend oder taub: Hör jetzt auf und hol dir Rat bei einer zugelassenen medizinischen Fachperson, bevor du wieder übst.',
-          'Am nächsten Tag nicht abgeklungen: Ruh dich aus oder halbiere die Wiederholungen; hält er an, frag eine zugelassene medizinische Fachperson.',
+          'Bei 4 oder 5 von 10, oder 2 mehr als am Anfang: Hör für heute auf. Ist er morgen noch da, geh in eine Arztpraxis oder zur Physiotherapie.',
+          'Über 5, oder stechend, blockierend, nachgebend oder taub: Hör jetzt auf und hol dir Rat in der Arztpraxis oder Physiotherapie, bevor du wieder übst.',
+          'Am nächsten Tag nicht abgeklungen: Ruh dich aus oder halbiere die Wiederholungen; hält er an, frag in der Arztpraxis oder Physiotherapie nach.',
         ],
       },
       {
@@ -375,45 +382,45 @@ export const de: Strings = {
         ],
       },
       {
-        title: 'Was dieses Werkzeug nicht tut',
+        title: 'Was dieses Programm nicht kann',
         items: [
-          'Es kennt keinen sicheren Winkel, keine Last auf dem Rücken und keine Diagnose, und es verhindert keine Verletzung.',
-          'Ein Sensor am Oberarm misst die Drehung zu klein; die Bereiche, vor denen er warnt, sind deine eigenen, von dir gemessen.',
+          'Es kann dir keinen sicheren Winkel und keine Belastung deines Rückens nennen, stellt keine Diagnose und verhindert keine Verletzung.',
+          'Ein Sensor am Oberarm zeigt weniger Drehung, als da ist. Gewarnt wird nur vor deinen eigenen Bereichen, die du selbst gemessen hast.',
         ],
       },
     ],
   },
 
   error: {
-    title: 'Die Seite ist stehen geblieben',
-    help: 'Etwas in der Seite ist kaputtgegangen. Der Dienst und deine Aufnahme laufen weiter. Lade die Seite neu.',
+    title: 'Etwas ist schiefgegangen',
+    help: 'Diese Seite funktioniert nicht mehr. Dein Training und die Aufnahme laufen weiter. Lade die Seite neu.',
     reload: 'Neu laden',
-    noAnswer: 'Der Dienst hat nicht geantwortet. Versuch es noch einmal.',
+    noAnswer: 'Keine Antwort von Stillcatch. Versuch es noch einmal.',
   },
   pain: {
     button: 'Schmerz',
     title: 'Schmerz jetzt?',
     paused: 'Das Training macht Pause.',
-    send: 'Angeben',
+    send: 'Speichern',
     cancel: 'Kein Schmerz, weiter',
   },
   correct: {
     title: (index) => `Was war Wiederholung ${index}?`,
     measured: (kind) => `Erkannt als: ${kind}.`,
     kinds: {
-      rehearsal: 'eine Probe',
+      rehearsal: 'eine Übung',
       ball: 'ein Ball',
-      practiceSwing: 'ein Übungsschwung',
+      practiceSwing: 'ein Probeschwung',
       ignored: 'nichts zu zählen',
     },
-    undo: 'Die letzte Korrektur zurücknehmen',
-    close: 'So lassen',
-    hint: 'Tippe auf ein Zeichen, um es zu korrigieren.',
+    undo: 'Letzte Korrektur rückgängig machen',
+    close: 'Abbrechen',
+    hint: 'Tippe auf eine Markierung, um sie zu korrigieren.',
   },
   end: {
     button: 'Ende',
     title: 'Dieses Training beenden?',
-    text: 'Was gemessen ist, bleibt. Du kommst zur Zusammenfassung.',
+    text: 'Deine Ergebnisse sind gespeichert. Danach siehst du die Zusammenfassung.',
     yes: 'Beenden',
     no: 'Weitermachen',
   },

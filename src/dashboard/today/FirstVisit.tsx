@@ -1,6 +1,7 @@
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
 import { useSection } from '../feed/hooks.ts';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
 const PICTURES = [
@@ -11,7 +12,7 @@ const PICTURES = [
 
 /** What the rehearsal is, drawn, and what is needed for it. */
 export function FirstVisit({ open }: { readonly open: boolean }) {
-  const leftHanded = useSection('hand') === 'left';
+  const hand = useSection('hand');
   return (
     <details class="first-visit" open={open}>
       <summary>{t.today.firstTitle}</summary>
@@ -22,18 +23,18 @@ export function FirstVisit({ open }: { readonly open: boolean }) {
               view="faceOn"
               pose={PICTURES[i]?.pose ?? null}
               ghost={PICTURES[i]?.ghost ?? null}
-              leftHanded={leftHanded}
-              label={text}
+              leftHanded={hand === 'left'}
+              label={sided(text, hand)}
             />
             <h2>{word}</h2>
-            <p>{text}</p>
+            <p>{sided(text, hand)}</p>
           </li>
         ))}
       </ol>
       <h2>{t.today.needTitle}</h2>
       <ul class="need">
         {t.today.need.map((item) => (
-          <li key={item}>{item}</li>
+          <li key={item}>{sided(item, hand)}</li>
         ))}
       </ul>
     </details>

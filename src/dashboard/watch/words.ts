@@ -1,5 +1,6 @@
 import type { GuideView, PracticeView } from '../../streaming/contract.ts';
 import { type StageWord, stageWord } from '../practice/stateWord.ts';
+import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
 const words = t.secondScreen.watch;
@@ -7,12 +8,12 @@ const words = t.secondScreen.watch;
 const helpOf = ({ status }: GuideView): string | null =>
   status === 'slow' || status === 'swapped' ? t.ready.guide[status] : null;
 
-function guided({ guide }: PracticeView): StageWord | null {
+function guided({ guide, hand }: PracticeView): StageWord | null {
   if (guide === null) return null;
   const s = t.ready.guide;
   const seen = guide.wanted > 0 ? ` ${s.count(guide.count, guide.wanted)}` : '';
-  const detail = helpOf(guide) ?? `${s.detail[guide.step]}${seen}`;
-  return { word: s.word[guide.step], detail, mood: 'calm' };
+  const detail = helpOf(guide) ?? `${sided(s.detail[guide.step], hand)}${seen}`;
+  return { word: sided(s.word[guide.step], hand), detail, mood: 'calm' };
 }
 
 function practising(view: PracticeView): StageWord {

@@ -6,14 +6,14 @@ import { recognise, type SentenceBook } from '../sentence.ts';
 export const PROBLEM_TEXTS = {
   'noble-missing': 'The optional Bluetooth part (@abandonware/noble) is not installed.',
   'native-missing': 'The Bluetooth part is installed, but its native code was not built.',
-  'no-bluetooth': 'This system has no Bluetooth support (no such socket family in the kernel).',
+  'no-bluetooth': 'This system has no Bluetooth support (missing in the kernel).',
   'no-adapter': 'No Bluetooth adapter was found.',
   'no-permission': 'Stillcatch is not allowed to use Bluetooth.',
-  'not-low-energy': 'The Bluetooth adapter does not know Bluetooth Low Energy.',
-  'adapter-off': 'Bluetooth is switched off.',
-  'no-answer': 'The Bluetooth adapter does not answer.',
+  'not-low-energy': 'The Bluetooth adapter does not support Bluetooth Low Energy.',
+  'adapter-off': 'Bluetooth is off.',
+  'no-answer': 'The Bluetooth adapter is not responding.',
   'in-use': 'Another Stillcatch on this computer is using the Bluetooth sensors.',
-  crashed: 'The Bluetooth part stopped unexpectedly; it is being started again.',
+  crashed: 'The Bluetooth part stopped unexpectedly and is restarting.',
 } as const satisfies SentenceBook;
 
 /** What to do about it. A sentence that ends in a colon has a command after it. */
@@ -26,54 +26,53 @@ export const MEND_TEXTS = {
   build: 'Then build it with:',
   kernel: 'Load the Bluetooth support of the kernel with:',
   'kernel-elsewhere':
-    'A container, WSL or a virtual machine may have none: start Stillcatch on the computer itself.',
+    'A container, WSL or a virtual machine may have no Bluetooth. Start Stillcatch on the computer itself.',
   adapter: 'Plug in a Bluetooth adapter (4.0 or later) or use a computer that has one built in.',
   'passed-through': 'In a virtual machine the adapter must be passed through.',
   'passed-through-linux':
-    'In a virtual machine or container the adapter must be passed through. See which are there with:',
-  'looks-again': 'Stillcatch looks again by itself every 10 seconds.',
-  'start-again': 'Then start Stillcatch again.',
+    'In a virtual machine or container the adapter must be passed through. List the adapters with:',
+  'looks-again': 'Stillcatch checks again every 10 seconds.',
+  'start-again': 'Then restart Stillcatch.',
   'allow-darwin':
-    'Open System Settings, Privacy & Security, Bluetooth, and switch it on for the terminal program you start Stillcatch from.',
-  'allow-linux': 'Allow Node to use Bluetooth without being root:',
+    'Open System Settings, Privacy & Security, Bluetooth, and turn it on for the terminal app you start Stillcatch from.',
+  'allow-linux': 'Allow Node to use Bluetooth without root:',
   'allow-win32':
     'Open Settings, Privacy & security, Radios, and let desktop apps control the radios.',
-  'on-darwin': 'Switch Bluetooth on in the menu bar or in System Settings.',
-  'on-linux': 'Switch Bluetooth on in the desktop settings, or with:',
-  'on-win32': 'Switch Bluetooth on in Settings, Bluetooth & devices.',
-  'off-and-on': 'Switch Bluetooth off and on, or unplug the adapter and plug it in again.',
+  'on-darwin': 'Turn Bluetooth on in the menu bar or in System Settings.',
+  'on-linux': 'Turn Bluetooth on in the desktop settings, or with:',
+  'on-win32': 'Turn Bluetooth on in Settings, Bluetooth & devices.',
+  'off-and-on': 'Turn Bluetooth off and on, or unplug the adapter and plug it in again.',
   'close-others': 'Close other programs that use Bluetooth sensors.',
   'close-other': 'Close the other one, or use the sensors there.',
-  doctor: 'If this goes on, switch Bluetooth off and on, and have this computer looked at with:',
+  doctor: 'If this continues, turn Bluetooth off and on, and check this computer with:',
 } as const satisfies SentenceBook;
 
 /** Why a sensor is not connected, or not any more. */
 export const LINK_TEXTS = {
-  'connect-timeout':
-    'It did not answer within 10 s. Is it switched on, near, and not connected elsewhere?',
-  'connect-refused': 'The Bluetooth adapter refused the connection; it is busy.',
-  'not-seen': 'Not seen. Is it switched on, charged and within a few metres?',
-  'services-missing': 'It does not offer the services a sensor of this kind must have.',
-  'prepare-timeout': 'It stopped answering while it was being set up.',
-  'prepare-failed': 'It could not be set up.',
-  disconnected: 'The connection ended.',
+  'connect-timeout': 'No answer within 10 s. Is it on, nearby, and not connected elsewhere?',
+  'connect-refused': 'The Bluetooth adapter is busy and refused the connection.',
+  'not-seen': 'Not found. Is it on, charged and within a few metres?',
+  'services-missing': 'It does not offer the services that this type of sensor needs.',
+  'prepare-timeout': 'It stopped responding during setup.',
+  'prepare-failed': 'Setup failed.',
+  disconnected: 'Connection lost.',
   silent: 'Connected, but no data for 2 s.',
-  'adapter-off': 'Bluetooth was switched off.',
-  cancelled: 'No longer wanted.',
-  unassigned: 'No sensor is chosen for this place yet: open Sensors.',
-  waits: 'Heard, but not connected: only {most} are at once. Choose it here to connect it.',
+  'adapter-off': 'Bluetooth was turned off.',
+  cancelled: 'Cancelled.',
+  unassigned: 'No sensor chosen for this position yet. Open Sensors.',
+  waits:
+    'Found, but not connected: only {most} can be connected at once. Choose it here to connect it.',
 } as const satisfies SentenceBook;
 
 /** What the sensors page is told when it asks for something. */
 export const DESK_TEXTS = {
-  'unknown-command': 'The sensors page asked for something the service does not know.',
-  'not-kept': 'Your choice holds until Stillcatch ends: the file {file} cannot be written.',
-  gone: 'That sensor is not there any more.',
+  'unknown-command': 'The sensors page sent an unknown request.',
+  'not-kept': 'Your choice is lost when Stillcatch closes: cannot write to the file {file}.',
+  gone: 'That sensor is no longer available.',
   'both-first': 'Both sensors must be connected first.',
-  'too-few-taps':
-    'Fewer than three taps were felt by both. Hold both sensors together and tap harder.',
-  unlike: 'The two sensors felt different things. Hold them firmly together.',
-  'too-short': 'One of the sensors did not send.',
+  'too-few-taps': 'Both sensors felt fewer than three taps. Hold them together and tap harder.',
+  unlike: 'The two sensors felt different movements. Hold them firmly together.',
+  'too-short': 'One of the sensors sent no data.',
 } as const satisfies SentenceBook;
 
 /** What a person calls a kind of sensor, where it is more than a name. */

@@ -78,11 +78,11 @@ describe('what a new plan changes', () => {
       'Stage: Movement only, was Full mix.',
       'Mix: rehearsals only, was 2 to 1.',
       'Hold at the top: at least 1.2 s, was at least 1 s.',
-      'Bend added beyond the turn: not asked, was at least 2°.',
-      'Repetitions in a session: at most 40, was at most 60.',
-      'Checklist, new: Breathe',
-      'Checklist, no longer: Trail foot turned out about 20 degrees',
-      'A note was added.',
+      'Bend added beyond the turn: no target, was at least 2°.',
+      'Repetitions per session: at most 40, was at most 60.',
+      'Checklist, added: Breathe',
+      'Checklist, removed: Trail foot turned out about 20 degrees',
+      'Note added.',
     ]);
   });
 });

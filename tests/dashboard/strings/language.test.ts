@@ -43,6 +43,8 @@ const SAME = new Set([
   'nav.plan',
   'nav.coach',
   'coach.title',
+  'ready.optional',
+  'ready.check.well',
   'coach.sending.share',
   'planPage.title',
   'sessions.states.complete',
@@ -132,11 +134,11 @@ describe('the German dictionary', () => {
   });
 
   it.each([
-    ['ledger.rehearsals', 1, '1 Probe'],
+    ['ledger.rehearsals', 1, '1 Übung'],
     ['ledger.balls', 1, '1 Ball'],
     ['ledger.balls', 2, '2 Bälle'],
     ['progress.warnings', 1, '1 Warnung'],
-    ['review.few', 1, 'Nur 1 Wiederholung: Sieh sie an und vergleiche keine Mediane.'],
+    ['review.few', 1, 'Nur 1 Wiederholung: Sieh sie an; Mediane sind nicht verlässlich.'],
     ['after.cueTimes', 1, 'einmal'],
   ])('bends %s of %s', (path, n, text) => {
     expect(saidOf(german.get(path), n)).toBe(text);
@@ -155,8 +157,8 @@ describe('the German dictionary', () => {
   });
 
   it('bends by two numbers', () => {
-    expect(de.after.mixKept(1, 4)).toBe('1 von 4 Bällen zur rechten Zeit geschlagen');
-    expect(en.after.mixKept(0, 1)).toBe('0 of 1 ball came in turn');
+    expect(de.after.mixKept(1, 4)).toBe('1 von 4 Bällen nach genug Übungen');
+    expect(en.after.mixKept(0, 1)).toBe('0 of 1 ball came after enough rehearsals');
     expect(en.today.plan(1, 1, '1.0 s')).toBe('1 rehearsal, then a ball. Hold the top for 1.0 s.');
     expect(en.today.last('Monday', 1)).toBe('Last time: Monday, 1 repetition.');
   });
@@ -212,7 +214,7 @@ describe('what the core says', () => {
     expect(de.said.cue({ code: 'hold-longer', text: 'Hold it.' })).toBe('Halte oben länger.');
     expect(de.said.cue({ code: 'new' as CueCode, text: 'Something new.' })).toBe('Something new.');
     expect(de.said.refusal('The disk is full.')).toBe('The disk is full.');
-    expect(de.coach.said('The hub does not answer.')).toBe('Der Hub antwortet nicht.');
+    expect(de.coach.said('The hub is not responding.')).toBe('Der Hub antwortet nicht.');
   });
 
   it.each(['linux', 'darwin', 'win32', 'freebsd'] as const)(
@@ -263,7 +265,7 @@ describe('what the core says', () => {
       norm: '9.52',
     });
     expect(de.said.calibration({ message: text })).toBe(
-      'Der Armsensor misst in Ruhe 9,52 m/s² statt 9,81: Prüfe seine Einheiten und seinen Messbereich.',
+      'Der Armsensor misst in Ruhe 9,52 m/s² statt 9,81. Prüfe seine Maßeinheit und seinen Messbereich.',
     );
     expect(Object.keys(books.CALIBRATION_WORDS).sort()).toEqual([...CALIBRATION_WORDS].sort());
   });
@@ -286,7 +288,7 @@ describe('what the core says', () => {
   it('says what is wrong with a field of a plan', () => {
     const { problems = [] } = validatePlan({ targets: { holdS: { min: 'x' } } });
     expect(problems.map((p) => de.said.field(p, 'Halten'))).toEqual([
-      'Halten: Bitte eine Zahl von 0 bis 10.',
+      'Halten: eine Zahl von 0 bis 10 eingeben.',
     ]);
   });
 });

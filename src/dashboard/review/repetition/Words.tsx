@@ -4,6 +4,9 @@ import { t } from '../../strings/strings.ts';
 
 const words = t.review.repetition;
 
+/** Of 1; a choice. */
+const CLEAR_CATCH = 0.5;
+
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 function sureOf(r: JudgedRepetition): readonly string[] {
@@ -13,7 +16,7 @@ function sureOf(r: JudgedRepetition): readonly string[] {
   return [
     ...(measured ? [] : [words.releaseIs]),
     words.lastTimes,
-    ...(r.catchS === null ? [] : [words.catchSure(t.decimal(r.catchConfidence, 1))]),
+    ...(r.catchS === null ? [] : [words.catchSure(r.catchConfidence >= CLEAR_CATCH)]),
   ];
 }
 

@@ -66,8 +66,8 @@ function refusalText(sentence: string): string {
 }
 
 const standard: readonly string[] = [
-  'Hinterer Fuß etwa 20 Grad ausgedreht',
-  'Hinterer Arm etwas weicher',
+  'Fuß auf der Seite weg vom Ziel etwa 20 Grad nach außen gedreht',
+  'Arm mit dem Sensor etwas lockerer',
   'Schultern parallel zur Ziellinie',
   'Kamera in Verlängerung der Standlinie, etwa auf Höhe des Brustbeins',
   'Für die Ansicht von vorn: Kamera rechtwinklig zur Standlinie, auf derselben Höhe',
@@ -103,24 +103,24 @@ export const said = {
 };
 
 const FLAGS: Readonly<Record<RepetitionFlag, string>> = {
-  gap: 'währenddessen oder kurz davor gingen Messwerte verloren, deshalb nicht gewertet',
+  gap: 'während dieser Wiederholung oder kurz davor gingen Daten verloren, deshalb nicht gewertet',
   'not-seen':
-    'das Signal brach mittendrin ab, deshalb konnte nichts davon gemessen werden; sag, was es war, wenn du es weißt',
-  saturated: 'ein Sensor war am Ende seines Messbereichs, deshalb nicht gewertet',
+    'das Signal ging mittendrin verloren, deshalb keine Messung; gib an, was es war, wenn du es weißt',
+  saturated: 'ein Sensor hat seinen Messbereich überschritten, deshalb nicht gewertet',
   drift:
     'das letzte ruhige Ansprechen liegt lange zurück, Drehung und Armwinkel können abgewandert sein',
   'catch-assumed': 'bis 400 ms nach dem Loslassen gemessen, weil kein Fangen gefunden wurde',
-  'catch-not-detected': 'kein Fangen zu sehen',
-  landed: 'der Schläger war vor dem Fangen schon gelandet',
+  'catch-not-detected': 'kein Fangen erkannt',
+  landed: 'der Schläger ist vor dem Fangen gelandet',
   'elevation-out-of-range':
-    'der Arm war weniger als 30 oder mehr als 150 Grad gehoben, wo seine Drehung nicht zu lesen ist',
-  'release-measured': 'das Loslassen hat der Sensor am Schläger gesehen',
+    'der Arm war weniger als 30 oder mehr als 150 Grad gehoben, wo sich seine Drehung nicht messen lässt',
+  'release-measured': 'der Schlägersensor hat das Loslassen gemessen',
   together: 'Brust und Arm sind gleichzeitig gestartet (weniger als 20 ms auseinander)',
   'impact-not-detected':
-    'es wurde kein Treffer gefunden, deshalb wurde die schnellste Drehung der Brust bis zum Ende der Bewegung gesucht',
+    'kein Treffer gefunden, deshalb gilt die schnellste Brustdrehung der ganzen Bewegung',
   'impact-not-seen':
-    'der Armsensor war still, als ein Ball getroffen worden wäre; sag es, wenn es einer war',
-  'marked-by-hand': 'die Art wurde von Hand gesetzt',
+    'der Armsensor hat im Moment des Treffers nichts gesendet; korrigiere die Art, wenn es ein Ball war',
+  'marked-by-hand': 'von Hand korrigiert',
 };
 
 export const names = {
@@ -128,10 +128,9 @@ export const names = {
   stages: STAGES,
   targetBasis: TARGET_BASIS,
   rules: {
-    best: 'Beste: die meisten Vorgaben erreicht; bei Gleichstand die, deren knappster Messwert am tiefsten in seiner Vorgabe liegt.',
-    typical:
-      'Typische: die, deren Messwerte im Mittel am nächsten an den Medianen der Einheit liegen.',
+    best: 'Beste: die meisten Zielwerte erreicht. Bei Gleichstand die, deren knappster Messwert am weitesten im Zielbereich liegt.',
+    typical: 'Typische: Ihre Messwerte liegen im Mittel am nächsten an den Medianen des Trainings.',
     worst:
-      'Schwächste: die wenigsten Vorgaben erreicht; bei Gleichstand die mit dem Messwert am weitesten außerhalb seiner Vorgabe.',
+      'Am weitesten vom Ziel: die wenigsten Zielwerte erreicht. Bei Gleichstand die mit dem Messwert am weitesten außerhalb des Zielbereichs.',
   },
 };

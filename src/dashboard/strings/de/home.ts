@@ -6,10 +6,10 @@ const day = new Intl.DateTimeFormat('de-DE', { dateStyle: 'long' });
 export const home: Strings['home'] = {
   alerts: 'Warnungen und Hinweise',
   warningPlace: (n, of) => `${n} von ${of}`,
-  refused: 'Abgelehnt.',
-  moved: 'Ein Sensor sitzt nicht mehr wie vorher',
+  refused: 'Fehlgeschlagen.',
+  moved: 'Ein Sensor ist verrutscht',
   day: (ms) => day.format(ms),
   painSigns: (signs) =>
-    `Der Schmerz wurde beschrieben als: ${signs.map((sign) => PAIN_SIGNS[sign]).join(', ')}`,
+    `Schmerz beschrieben als: ${signs.map((sign) => PAIN_SIGNS[sign]).join(', ')}`,
   panels: 'Körper, Kurven und Messwerte',
 };

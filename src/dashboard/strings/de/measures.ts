@@ -7,25 +7,25 @@ type Told = Pick<MeasureInfo, 'name' | 'term' | 'what' | 'how' | 'cannotSee'> & 
 
 const BROUWER =
   'Brouwer et al. 2021 (Sensor gegen optische Messung, Golfschwünge unter den Bewegungen)';
-const OWN_AIM = 'das eigene Ziel des Projekts';
-const OWN_TIMES = 'das eigene Ziel des Projekts: Loslassen und Armstart 25 ms, Fangen 15 ms';
+const OWN_AIM = 'eigenes Ziel des Projekts';
+const OWN_TIMES = 'eigenes Ziel des Projekts: Loslassen und Armstart 25 ms, Fangen 15 ms';
 const timing = (plusMinus: string): string =>
-  `±${plusMinus}, aus den Zeiten, die an simulierten Bewegungen angestrebt sind; nicht an Menschen geprüft`;
+  `±${plusMinus}, aus dem Zeitziel an simulierten Bewegungen; nicht an Menschen geprüft`;
 
 const TRUNK = {
   sure: 'etwa ±4° am Menschen',
   source: BROUWER,
   cannotSee:
-    'Ein Sensor auf dem Brustbein sieht den Brustkorb, nicht das Becken und nicht die Form der Wirbelsäule.',
+    'Becken und Form der Wirbelsäule: Ein Sensor auf dem Brustbein misst nur den Brustkorb.',
 };
 const AXIAL = {
-  sure: '±10 bis 15° am Menschen, und ein Sensor am Oberarm misst 25 bis 50 % zu wenig',
+  sure: '±10 bis 15° am Menschen; ein Sensor am Oberarm zeigt 25 bis 50 % zu wenig',
   source: 'Ludewig et al. 2002; Warner und Heller 2025',
   cannotSee:
-    'Haut gleitet über dem Knochen: Der Arm dreht sich mehr als der Sensor. Vergleiche nur mit dir selbst.',
+    'Der Knochen selbst: Haut gleitet darüber, der Arm dreht sich also mehr als der Sensor. Vergleiche nur mit dir selbst.',
 };
 const RELEASE_CANNOT =
-  'Das Öffnen der Hand ist nicht zu sehen: Als Loslassen gilt der Start der Brust.';
+  'Das Öffnen der Hand: Als Loslassen gilt der Moment, in dem die Brust startet.';
 const SPAN =
   'von oben bis zum Fangen (bei einem Ball: bis zur schnellsten Drehung vor dem Treffer)';
 
@@ -35,9 +35,9 @@ const TOLD: Record<MeasureKey, Told> = {
     term: null,
     sure: timing('0,04 s'),
     source: OWN_TIMES,
-    what: 'Wie lange Brust und Arm oben ruhig sind.',
+    what: 'Wie lange Brust und Arm oben still sind.',
     how: 'Vom Zeitpunkt, ab dem beide Sensoren sich kaum noch drehen, bis zum Start der Brust.',
-    cannotSee: 'Einen Schläger, der wandert, während Brust und Arm ruhig sind.',
+    cannotSee: 'Ein Schläger, der sich bewegt, während Brust und Arm still sind.',
   },
   chestLeadMs: {
     name: 'Brust startet vor dem Arm',
@@ -52,21 +52,21 @@ const TOLD: Record<MeasureKey, Told> = {
     ...TRUNK,
     name: 'Vorneigung gehalten',
     term: 'Änderung der Neigung',
-    what: 'Änderung des Winkels zwischen Brust und Lot; unter null ist Aufrichten.',
+    what: 'Änderung des Winkels zwischen Brust und Senkrechter. Unter null: Du richtest dich auf.',
     how: `Richtung der Schwerkraft, von der Brust aus gesehen, ${SPAN}.`,
   },
   addedFlexionDeg: {
     ...TRUNK,
     name: 'Beugung über Drehung hinaus',
     term: 'zusätzliche Flexion',
-    what: 'Vorbeugung, die durch Beugen gewonnen wurde und nicht dadurch, dass sich eine schon geneigte Brust gedreht hat.',
+    what: 'Vorbeugung, die durch Beugen dazukam, nicht durch das Drehen einer schon geneigten Brust.',
     how: `Der Gewinn ohne den Teil, den dieselbe Drehung allein ergäbe, ${SPAN}.`,
   },
   keptRotationDeg: {
     ...AXIAL,
     name: 'Arm nach außen gedreht geblieben',
     term: 'Außenrotation',
-    what: 'Wie weit sich der Oberarm um seine Längsachse gedreht hat; unter null ging Außendrehung verloren.',
+    what: 'Wie weit sich der Oberarm um seine Längsachse gedreht hat. Unter null: Außendrehung ging verloren.',
     how: `Drehgeschwindigkeit des Arms um seine Längsachse gegenüber der Brust, aufsummiert ${SPAN}.`,
   },
   turnTowardTargetDeg: {
@@ -77,8 +77,8 @@ const TOLD: Record<MeasureKey, Told> = {
     how: `Änderung der Blickrichtung der Brust, ${SPAN}.`,
   },
   releaseToCatchMs: {
-    name: 'Vom Loslassen bis zum Fangen',
-    term: 'Fallzeit',
+    name: 'Loslassen bis Fangen',
+    term: null,
     sure: timing('30 ms'),
     source: OWN_TIMES,
     what: 'Wie lange der Schläger fällt.',
@@ -90,9 +90,9 @@ const TOLD: Record<MeasureKey, Told> = {
     term: 'freier Fall',
     sure: timing('9 cm nach 0,3 s'),
     source: OWN_TIMES,
-    what: 'Wie weit ein losgelassener Körper in der Zeit vom Loslassen bis zum Fangen fällt.',
+    what: 'Wie weit ein losgelassener Gegenstand vom Loslassen bis zum Fangen fällt.',
     how: 'Die Hälfte von 9,80665 m/s² mal die Zeit im Quadrat.',
-    cannotSee: 'Ein Schläger, den die Hand bremst oder trägt, fällt weniger.',
+    cannotSee: 'Wenn die Hand den Schläger bremst oder trägt, fällt er weniger.',
   },
   flexionTopDeg: {
     ...TRUNK,
@@ -112,29 +112,29 @@ const TOLD: Record<MeasureKey, Told> = {
     ...TRUNK,
     name: 'Gewonnene Vorbeugung',
     term: 'Zunahme der Flexion',
-    what: 'Beugung beim Fangen minus Beugung oben; das meiste davon kommt aus der Drehung.',
+    what: 'Beugung beim Fangen minus Beugung oben. Das meiste davon kommt aus der Drehung.',
     how: `Summe aus dem Teil, den die Drehung erklärt, und dem zusätzlichen Teil, ${SPAN}.`,
   },
   turnExplainedDeg: {
     ...TRUNK,
-    name: 'Beugung, die die Drehung allein ergibt',
+    name: 'Beugung nur durch Drehen',
     term: 'durch die Drehung erklärt',
-    what: 'Die Zunahme einer Brust, die sich nur um ihre Längsachse dreht.',
+    what: 'Die Beugung, die dazukommt, wenn sich die Brust nur um ihre Längsachse dreht.',
     how: `Aus der Brust oben und ihrer Drehung um die Längsachse, ${SPAN}.`,
   },
   lateralChangeDeg: {
     ...TRUNK,
-    name: 'Seitneigung zur hinteren Seite',
+    name: 'Seitneigung vom Ziel weg',
     term: 'Änderung der Seitneigung',
-    what: 'Änderung der Neigung zur Seite; über null geht sie zur hinteren Seite.',
+    what: 'Änderung der Seitneigung. Über null: vom Ziel weg.',
     how: `Richtung der Schwerkraft, von der Brust aus gesehen, ${SPAN}.`,
   },
   turnTopDeg: {
     ...TRUNK,
     name: 'Brustdrehung oben',
     term: 'Drehung',
-    what: 'Drehung gegenüber dem Ansprechen; unter null ist vom Ziel weg.',
-    how: 'Blickrichtung der Brust gegenüber dem Ansprechen der Kalibrierung; jedes ruhige Ansprechen seither nimmt die Drift heraus.',
+    what: 'Drehung gegenüber dem Ansprechen. Unter null: vom Ziel weg.',
+    how: 'Blickrichtung der Brust gegenüber dem Ansprechen der Kalibrierung; jedes ruhige Ansprechen seither korrigiert die Drift.',
   },
   externalRotationTopDeg: {
     ...AXIAL,
@@ -146,11 +146,11 @@ const TOLD: Record<MeasureKey, Told> = {
   elevationTopDeg: {
     name: 'Arm oben gehoben',
     term: 'Elevation',
-    sure: '2° an simulierten Bewegungen angestrebt; nicht an Menschen geprüft',
+    sure: 'Ziel: 2° an simulierten Bewegungen; nicht an Menschen geprüft',
     source: OWN_AIM,
     what: 'Winkel zwischen Oberarm und Rumpf.',
     how: 'Zweiter Winkel der Folge nach ISB-Norm.',
-    cannotSee: 'Schulterblatt und Arm getrennt: Beide zusammen heben den Arm.',
+    cannotSee: 'Schulterblatt und Arm getrennt: Beide heben den Arm zusammen.',
   },
 };
 

@@ -4,7 +4,7 @@ import type { PracticeSummary } from '../../../coaching/summary.ts';
 
 const mixText = ({ mix }: PracticeSummary): string => {
   const { rehearsals, balls } = mix.asked;
-  const first = rehearsals === 1 ? 'eine Probe' : `${rehearsals} Proben`;
+  const first = rehearsals === 1 ? 'eine Übung' : `${rehearsals} Übungen`;
   return `${first}, dann ${balls === 1 ? 'ein Ball' : `${balls} Bälle`}`;
 };
 
@@ -12,17 +12,17 @@ function oneThing(s: PracticeSummary, cueText: (cue: Cue) => string): string {
   const { text } = s.next;
   const fault = s.faults.find((f) => text.includes(f.cue.text));
   if (fault === undefined) return text;
-  return `Eins fürs nächste Mal: ${cueText(fault.cue)} (bei ${fault.count} von ${s.scored} Proben)`;
+  return `Eine Sache fürs nächste Mal: ${cueText(fault.cue)} (bei ${fault.count} von ${s.scored} Übungen)`;
 }
 
 const FIXED: Partial<Readonly<Record<NextStep['code'], string>>> = {
   pain: 'Der Schmerz geht vor: Folge dem Rat oben, bevor du wieder übst.',
   less: 'Mach beim nächsten Mal weniger Wiederholungen.',
   smaller: 'Mach die Bewegung kleiner und bleib in deinem angenehmen Bereich.',
-  'lower-drop': 'Lass den Schläger kürzer fallen oder nimm einen leichteren.',
+  'lower-drop': 'Fang den Schläger früher oder nimm einen leichteren.',
   'shorter-swings':
-    'Die Bälle zeigen weniger als die Hälfte der Beugung, die in den Proben dazukommt: Versuch kürzere Schwünge.',
-  'go-on': 'Die meisten Proben waren richtig. Mach weiter nach Plan.',
+    'Deine Bälle zeigen weniger als die Hälfte der zusätzlichen Beugung deiner Übungen. Versuch kürzere Schwünge.',
+  'go-on': 'Die meisten Übungen waren richtig. Mach weiter nach Plan.',
   'same-again': 'Kein einzelner Fehler sticht heraus. Übe denselben Plan noch einmal.',
 };
 
@@ -30,13 +30,13 @@ const FIXED: Partial<Readonly<Record<NextStep['code'], string>>> = {
 export function nextStep(s: PracticeSummary, cueText: (cue: Cue) => string): string {
   switch (s.next.code) {
     case 'too-little':
-      return `Zu wenig für einen Rat: ${s.scored} von mindestens ${ADVICE_FEWEST} Proben konnten gewertet werden.`;
+      return `Noch nicht genug Daten für einen Rat: ${s.scored} von mindestens ${ADVICE_FEWEST} Übungen konnten gewertet werden.`;
     case 'one-thing':
       return oneThing(s, cueText);
     case 'hit-balls':
       return `Schlag zwischendurch Bälle: ${mixText(s)}.`;
     case 'keep-mix':
-      return `Halte die Mischung ein: ${mixText(s)}.`;
+      return `Halte das Verhältnis ein: ${mixText(s)}.`;
     default:
       return FIXED[s.next.code] ?? s.next.text;
   }

@@ -1,41 +1,43 @@
 import type { Strings } from '../shape.ts';
+import { count } from './numbers.ts';
 
 export const plan: Strings['plan'] = {
   name: 'Name des Plans',
   stage: 'Stufe',
-  ratio: 'Mischung',
-  rehearsals: 'Proben',
-  balls: 'vor so vielen Bällen',
-  noBalls: 'In dieser Stufe sind keine Bälle verlangt.',
-  targets: 'Vorgaben',
-  targetsWhy: 'Lass beide Enden leer, um nichts zu verlangen.',
+  ratio: 'Verhältnis',
+  rehearsals: 'Übungen',
+  balls: 'Für je … Bälle',
+  noBalls: 'Diese Stufe hat keine Bälle.',
+  targets: 'Zielwerte',
+  targetsWhy: 'Lass beide Felder leer, wenn es keinen Zielwert gibt.',
   columns: {
     measure: 'Messwert',
     min: 'Mindestens',
     max: 'Höchstens',
-    last: 'Letzte Werte: Median, mittlere Hälfte',
+    last: 'Zuletzt: Median (mittlere Hälfte)',
   },
   end: {
     min: (measure) => `${measure}: mindestens`,
     max: (measure) => `${measure}: höchstens`,
   },
-  last: (median, low, high, n) => `${median} (${low} bis ${high}), n ${n}`,
+  last: (median, low, high, n) =>
+    `${median} (die Hälfte lag zwischen ${low} und ${high}; ${count(n, 'Wiederholung', 'Wiederholungen')})`,
   noLast: 'noch nicht gemessen',
   volume: 'Umfang',
-  perSession: 'Wiederholungen in einer Einheit, höchstens',
-  perWeek: 'Wiederholungen in einer Woche, höchstens',
+  perSession: 'Höchstzahl Wiederholungen pro Training',
+  perWeek: 'Höchstzahl Wiederholungen pro Woche',
   volumeWhy:
-    'Die meisten Golfverletzungen kommen von Überlastung; die Zahlen sind Festlegungen, keine Norm.',
-  ownRange: 'Eigener angenehmer Bereich (freiwillig)',
+    'Die meisten Golfverletzungen kommen von Überlastung. Die Zahlen sind Festlegungen, keine Norm.',
+  ownRange: 'Angenehmer Bereich (optional)',
   ownRangeWhy:
-    'Wie bei der Bereichsprüfung selbst gemessen; in seiner Nähe kommt eine Warnung. Keine Zahl, auf die du hintrainieren sollst.',
+    'Bei der Bereichsprüfung selbst gemessen. In seiner Nähe erscheint eine Warnung. Kein Trainingsziel.',
   ranges: {
     externalRotationDeg: 'Arm nach außen gedreht',
     flexionDeg: 'Vorbeugen',
-    lateralTrailDeg: 'Neigung zur hinteren Seite',
-    lateralLeadDeg: 'Neigung zur vorderen Seite',
+    lateralTrailDeg: 'Seitneigung vom Ziel weg',
+    lateralLeadDeg: 'Seitneigung zum Ziel hin',
   },
-  checklist: 'Checkliste, je eine Zeile',
+  checklist: 'Checkliste, ein Punkt pro Zeile',
   note: 'Notiz an dich',
   deg: '°',
 };

@@ -1,34 +1,32 @@
 import type { Strings } from '../shape.ts';
 import { count, writing } from './numbers.ts';
 
-const sessions = (n: number): string => count(n, 'Einheit', 'Einheiten');
+const sessions = (n: number): string => count(n, 'Training', 'Trainings');
 
 export const progress: Strings['progress'] = {
   title: 'Verlauf',
-  loading: 'Deine Einheiten werden gesammelt.',
+  loading: 'Deine Trainings werden geladen …',
   range: 'Zeitraum',
   ranges: { all: 'Alles', threeMonths: '3 Monate', month: '1 Monat' },
-  none: 'Noch ist keine Einheit ausgewertet. Nach dem ersten Training stehen ihre Messwerte hier.',
+  none: 'Noch keine Trainings. Nach dem ersten Training erscheinen hier deine Messwerte.',
   noneInRange: 'Kein Training in diesem Zeitraum.',
-  one: 'Eine Einheit ist noch kein Verlauf: Die Punkte zeigen, wo du bist, nicht wohin es geht.',
-  few: (n) =>
-    `${sessions(n)}: zu wenig, um einen Verlauf vom Zufall zu unterscheiden. Sieh nach ein paar weiteren wieder her.`,
+  one: 'Ein Training zeigt, wo du bist, aber noch nicht, wohin es geht.',
+  few: (n) => `${sessions(n)}: zu wenige für einen Trend. Sieh nach ein paar weiteren wieder nach.`,
   days: {
     title: 'Trainingstage',
     text: (days, of, n, repetitions) =>
-      `An ${days} von ${count(of, 'Tag', 'Tagen')} geübt: ${sessions(n)}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')} (Proben und Bälle).`,
+      `An ${days} von ${count(of, 'Tag', 'Tagen')} geübt: ${sessions(n)}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')} (Übungen und Bälle).`,
     longest: (n) => (n === 0 ? '' : `Längste Pause: ${count(n, 'Tag', 'Tage')}.`),
-    legend:
-      'Quadrat: geübt, größer bei mehr Wiederholungen. Punkt: nicht geübt. Ring: mit einer Warnung.',
+    legend: 'Quadrat: geübt (größer: mehr Wiederholungen). Punkt: nicht geübt. Ring: mit Warnung.',
     weekdays: ['Mo', 'Di', 'Mi', 'Do', 'Fr', 'Sa', 'So'],
   },
-  session: 'Einheit',
-  open: 'Diese Einheit öffnen',
+  session: 'Training',
+  open: 'Dieses Training öffnen',
   date: (ms) => writing.day(ms),
   facts: (passed, scored) =>
     scored === 0
-      ? 'keine Probe gewertet'
-      : `${passed} von ${count(scored, 'Probe', 'Proben')} gelungen`,
+      ? 'keine Übung gewertet'
+      : `${passed} von ${count(scored, 'Übung', 'Übungen')} gelungen`,
   simulated: 'simuliert',
   warnings: (n) => count(n, 'Warnung', 'Warnungen'),
   pain: (before, after) => `Schmerz ${before} vorher, ${after} nachher`,
@@ -36,40 +34,41 @@ export const progress: Strings['progress'] = {
   planChanged: 'Plan geändert:',
   change: {
     target: (name, before, after) => `${name}: ${before}, jetzt ${after}`,
-    ratio: (before, after) => `Mischung ${before}, jetzt ${after}`,
+    ratio: (before, after) => `Verhältnis ${before}, jetzt ${after}`,
     volume: (before, after) =>
-      `Wiederholungen in Einheit und Woche, höchstens: ${before}, jetzt ${after}`,
+      `Höchstzahl Wiederholungen pro Training und Woche: ${before}, jetzt ${after}`,
     stage: (before, after) => `Stufe ${before}, jetzt ${after}`,
     other: () => 'Name, Notiz oder Checkliste',
   },
-  noTarget: 'keine Vorgabe',
-  marks: 'Außerdem markiert',
+  noTarget: 'kein Zielwert',
+  marks: 'Außerdem an diesem Tag',
   legend: {
-    title: 'So liest du es',
-    rehearsals: 'Proben: Median einer Einheit',
-    balls: 'Bälle: Median einer Einheit',
-    quartiles: 'Balken: die mittlere Hälfte',
+    title: 'So liest du die Diagramme',
+    rehearsals: 'Übungen: Median des Trainings',
+    balls: 'Bälle: Median des Trainings',
+    quartiles: 'Balken: die Hälfte der Werte',
     open: 'Offen: weniger als drei Wiederholungen',
-    band: 'Schattiert: die Vorgabe, wie der Plan sie damals hatte',
-    plan: 'Raute: der Plan wurde geändert',
-    warning: 'Pfosten unten: eine Warnung',
-    mark: 'Gestrichelte Linie: eine Notiz zu einem Tag',
+    band: 'Schattiert: der damalige Zielwert',
+    plan: 'Raute: Plan geändert',
+    warning: 'Balken unten: Warnung',
+    mark: 'Gestrichelte Linie: Notiz zu einem Tag',
   },
   measures: 'Messwerte',
-  series: { rehearsals: 'Proben', balls: 'Bälle', before: 'vorher', after: 'nachher' },
+  series: { rehearsals: 'Übungen', balls: 'Bälle', before: 'vorher', after: 'nachher' },
   at: (series, value, spread, n) =>
-    `${series} ${value}${spread === '' ? '' : ` (${spread})`}${n === null ? '' : `, n ${n}`}`,
+    `${series} ${value}${spread === '' ? '' : ` (${spread})`}${n === null ? '' : `; ${count(n, 'Wiederholung', 'Wiederholungen')}`}`,
   notTaken: (series) => `${series} nicht gemessen`,
-  chart: (name) => `${name} über die Einheiten; die Werte der gewählten Einheit stehen darüber`,
-  sure: (text) => `Wie sicher ein Wert ist: ${text}.`,
-  passed: 'Gelungene Proben',
-  passedNote: 'Anteil der gewerteten Proben, die jede Vorgabe des damaligen Plans erreicht haben.',
+  chart: (name) => `${name} über die Trainings. Die Werte des gewählten Trainings stehen darüber.`,
+  sure: (text) => `Genauigkeit eines Werts: ${text}.`,
+  passed: 'Gelungene Übungen',
+  passedNote:
+    'Anteil der gewerteten Übungen, die alle Zielwerte des damaligen Plans erreicht haben.',
   carryOver: 'Übertragung auf Bälle',
   carryOverNote:
-    'Der Median der Bälle geteilt durch den der Proben. 100 %: dieselbe Bewegung. Die gehaltene Außendrehung ist meist ein Verlust: Mehr als 100 % heißt, dass die Bälle mehr verlieren. Weggelassen bei weniger als drei von einer Art, oder wo der Median der Proben nahe null ist.',
+    'Der Median der Bälle geteilt durch den der Übungen. 100 %: dieselbe Bewegung. Der Arm verliert meist Außendrehung; mehr als 100 % heißt dort, dass die Bälle mehr verlieren. Nicht angezeigt bei weniger als drei Übungen oder Bällen, oder wenn der Median der Übungen nahe null ist.',
   carry: { addedFlexion: 'zusätzliche Beugung', keptRotation: 'gehaltene Außendrehung' },
   painTitle: 'Schmerz',
-  painNote: 'Wie angegeben, 0 bis 10, vor und nach jeder Einheit.',
+  painNote: 'Deine Angaben von 0 bis 10, vor und nach jedem Training.',
   painScale: 'von 10',
   nothing: 'In diesem Zeitraum nicht gemessen.',
   table: 'Als Tabelle',

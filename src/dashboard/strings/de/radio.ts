@@ -18,7 +18,7 @@ export const PROBLEMS: Readonly<Record<ProblemKey, string>> = {
   'adapter-off': 'Bluetooth ist ausgeschaltet.',
   'no-answer': 'Der Bluetooth-Adapter antwortet nicht.',
   'in-use': 'Ein anderes Stillcatch auf diesem Computer benutzt gerade die Bluetooth-Sensoren.',
-  crashed: 'Der Bluetooth-Teil ist unerwartet stehen geblieben; er wird neu gestartet.',
+  crashed: 'Der Bluetooth-Teil wurde unerwartet beendet und startet neu.',
 };
 
 /** What to do about it; a sentence that ends in a colon has a command after it. */
@@ -32,13 +32,13 @@ export const MENDS: Readonly<Record<MendKey, string>> = {
   build: 'Baue ihn dann mit:',
   kernel: 'Lade die Bluetooth-Unterstützung des Kernels mit:',
   'kernel-elsewhere':
-    'In einem Container, in WSL oder in einer virtuellen Maschine fehlt sie vielleicht ganz: Starte Stillcatch direkt auf dem Computer.',
+    'In einem Container, in WSL oder in einer virtuellen Maschine fehlt Bluetooth vielleicht. Starte Stillcatch direkt auf dem Computer.',
   adapter:
     'Steck einen Bluetooth-Adapter ein (4.0 oder neuer) oder nimm einen Computer, der einen eingebaut hat.',
   'passed-through': 'In einer virtuellen Maschine muss der Adapter durchgereicht werden.',
   'passed-through-linux':
-    'In einer virtuellen Maschine oder einem Container muss der Adapter durchgereicht werden. Welche da sind, zeigt:',
-  'looks-again': 'Stillcatch sieht alle 10 Sekunden von selbst wieder nach.',
+    'In einer virtuellen Maschine oder einem Container muss der Adapter durchgereicht werden. Die Adapter zeigt:',
+  'looks-again': 'Stillcatch prüft alle 10 Sekunden neu.',
   'start-again': 'Starte danach Stillcatch neu.',
   'allow-darwin':
     'Öffne Systemeinstellungen, Datenschutz & Sicherheit, Bluetooth, und erlaube es dem Terminalprogramm, aus dem du Stillcatch startest.',
@@ -51,38 +51,37 @@ export const MENDS: Readonly<Record<MendKey, string>> = {
   'off-and-on': 'Schalte Bluetooth aus und wieder ein, oder zieh den Adapter ab und steck ihn neu.',
   'close-others': 'Schließe andere Programme, die Bluetooth-Sensoren benutzen.',
   'close-other': 'Schließe das andere, oder benutze die Sensoren dort.',
-  doctor:
-    'Wenn das so weitergeht: Schalte Bluetooth aus und ein, und lass den Computer prüfen mit:',
+  doctor: 'Wenn das so bleibt, schalte Bluetooth aus und ein, und prüfe diesen Computer mit:',
 };
 
 /** Why a sensor is not connected, or not any more. */
 export const LINKS: Readonly<Record<LinkTextKey, string>> = {
   'connect-timeout':
-    'Keine Antwort in 10 s. Ist er eingeschaltet, nah und nirgends sonst verbunden?',
-  'connect-refused': 'Der Bluetooth-Adapter hat die Verbindung abgelehnt; er ist beschäftigt.',
-  'not-seen': 'Nicht zu sehen. Ist er eingeschaltet, geladen und höchstens ein paar Meter weg?',
-  'services-missing': 'Er bietet nicht die Dienste, die ein Sensor dieser Art haben muss.',
-  'prepare-timeout': 'Er hat aufgehört zu antworten, während er eingerichtet wurde.',
-  'prepare-failed': 'Er ließ sich nicht einrichten.',
-  disconnected: 'Die Verbindung ist abgebrochen.',
+    'Keine Antwort in 10 s. Ist er eingeschaltet, in der Nähe und nirgends sonst verbunden?',
+  'connect-refused': 'Der Bluetooth-Adapter ist beschäftigt und hat die Verbindung abgelehnt.',
+  'not-seen': 'Nicht gefunden. Ist er eingeschaltet, geladen und höchstens ein paar Meter weg?',
+  'services-missing': 'Er bietet nicht die Dienste, die dieser Sensortyp braucht.',
+  'prepare-timeout': 'Er antwortet beim Einrichten nicht mehr.',
+  'prepare-failed': 'Einrichten fehlgeschlagen.',
+  disconnected: 'Verbindung verloren.',
   silent: 'Verbunden, aber seit 2 s keine Daten.',
   'adapter-off': 'Bluetooth wurde ausgeschaltet.',
-  cancelled: 'Nicht mehr gewünscht.',
-  unassigned: 'Für diese Stelle ist noch kein Sensor gewählt: Öffne die Seite „Sensoren“.',
+  cancelled: 'Abgebrochen.',
+  unassigned: 'Für diese Stelle ist noch kein Sensor gewählt. Öffne die Seite „Sensoren“.',
   waits:
-    'Zu hören, aber nicht verbunden: Nur {most} sind es gleichzeitig. Wähle ihn hier, um ihn zu verbinden.',
+    'Gefunden, aber nicht verbunden: Es können nur {most} gleichzeitig verbunden sein. Wähle ihn hier, um ihn zu verbinden.',
 };
 
 /** What the sensors page is told when it asks for something. */
 export const DESK: Readonly<Record<DeskTextKey, string>> = {
-  'unknown-command': 'Die Sensorseite wollte etwas, das der Dienst nicht kennt.',
+  'unknown-command': 'Die Sensorseite hat eine unbekannte Anfrage gesendet.',
   'not-kept':
-    'Deine Wahl gilt, bis Stillcatch endet: In die Datei {file} lässt sich nicht schreiben.',
-  gone: 'Dieser Sensor ist nicht mehr da.',
+    'Deine Wahl geht verloren, wenn Stillcatch endet: Die Datei {file} lässt sich nicht schreiben.',
+  gone: 'Dieser Sensor ist nicht mehr verfügbar.',
   'both-first': 'Erst müssen beide Sensoren verbunden sein.',
   'too-few-taps':
-    'Weniger als drei Schläge waren bei beiden zu spüren. Halt beide Sensoren zusammen und klopf kräftiger.',
-  unlike: 'Die beiden Sensoren haben Verschiedenes gespürt. Halt sie fest zusammen.',
+    'Beide Sensoren haben weniger als drei Klopfer gespürt. Halt sie zusammen und klopf kräftiger.',
+  unlike: 'Die beiden Sensoren haben verschiedene Bewegungen gespürt. Halt sie fest zusammen.',
   'too-short': 'Einer der Sensoren hat nichts gesendet.',
 };
 

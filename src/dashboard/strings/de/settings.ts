@@ -2,15 +2,16 @@ import type { Strings } from '../shape.ts';
 
 export const settings: Strings['settings'] = {
   language: 'Sprache',
-  languageWhy: 'Die Seite lädt neu; ein Training läuft weiter.',
+  languageWhy: 'Die Seite lädt neu. Ein Training läuft weiter.',
   you: 'Du',
-  name: 'Wie du genannt werden möchtest',
+  name: 'Dein Name',
   nameWhy:
-    'Steht hier und auf dem, was du druckst. Keine Aufnahme enthält ihn, und er wird nirgends hingesendet.',
+    'Erscheint hier und auf Ausdrucken. Er ist in keiner Aufnahme enthalten und wird nirgendwohin gesendet.',
   keepName: 'Speichern',
   nameKept: 'Gespeichert.',
   hand: 'Du spielst',
-  handWhy: 'Es zählt ab dem nächsten Training: Dein hinterer Arm ist der rechte oder der linke.',
-  folder: 'Was gespeichert ist',
+  handWhy:
+    'Gilt ab dem nächsten Training. Rechtshändig: Der Sensor sitzt am rechten Arm. Linkshändig: am linken Arm.',
+  folder: 'Deine Daten',
   folderPath: (path) => `Gespeichert auf diesem Computer in ${path}`,
 };

@@ -5,7 +5,7 @@ export const sessionNotes = {
   painAfter: 'Pain after',
   notAsked: 'not asked',
   note: 'Note',
-  keep: 'Keep',
-  kept: 'Kept.',
-  failed: 'The service did not answer. What you typed is still here.',
+  keep: 'Save',
+  kept: 'Saved.',
+  failed: 'Not saved: no answer from Stillcatch. Your text is still here.',
 };

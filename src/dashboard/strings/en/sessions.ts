@@ -3,22 +3,22 @@ import { count } from './count.ts';
 const dayAndTime = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
 const dateOf = (iso: string): string => dayAndTime.format(new Date(iso));
 
-/** Kept sessions: the list and one of them. */
+/** Saved sessions: the list and one of them. */
 export const sessions = {
   title: 'Sessions',
-  loading: 'Looking for your sessions.',
-  none: 'Nothing is kept yet. Each practice is, from its first second.',
-  folder: (path: string): string => `Kept on this computer in ${path}`,
+  loading: 'Loading your sessions …',
+  none: 'No sessions yet. Every practice is saved automatically.',
+  folder: (path: string): string => `Saved on this computer in ${path}`,
   back: 'All sessions',
   date: dateOf,
   length: (s: number | null): string =>
-    s === null ? 'length not known' : `${Math.max(1, Math.round(s / 60))} min`,
+    s === null ? 'length unknown' : `${Math.max(1, Math.round(s / 60))} min`,
   hand: { left: 'left-handed', right: 'right-handed' },
   states: {
     recording: 'recording now',
     complete: '',
-    interrupted: 'interrupted: all that was written is here',
-    unread: 'not looked at yet',
+    interrupted: 'interrupted: everything up to then is saved',
+    unread: 'not analysed yet',
   },
   simulated: 'simulated',
   passed: (passed: number, scored: number): string =>
@@ -28,26 +28,25 @@ export const sessions = {
   warnings: (n: number): string => count(n, 'warning'),
   open: 'Open',
   import: 'Import a session (.zip)',
-  drop: 'Or drop session files anywhere on this page. A recording from another computer, for instance one that came by mail.',
-  dropNow: 'Let go to import.',
+  drop: 'Or drop session files anywhere on this page, for instance a recording that came by mail.',
+  dropNow: 'Drop to import.',
   importing: 'Importing and analysing …',
   imported: (n: number): string => (n === 1 ? 'Imported.' : `${n} sessions imported.`),
   refused: (name: string, why: string): string => `${name} was not imported: ${why}`,
-  notZip: (name: string): string =>
-    `${name} was not imported: it is no .zip. A session travels as one .zip file.`,
+  notZip: (name: string): string => `${name} was not imported: it is not a .zip file.`,
   emptyFile: (name: string): string => `${name} was not imported: it is empty.`,
   tooLarge: (name: string, mb: number): string =>
     `${name} was not imported: it is larger than ${mb} MB.`,
   remove: 'Delete',
-  removed: (date: string): string => `The session of ${date} is deleted.`,
+  removed: (date: string): string => `Session of ${date} deleted.`,
   undo: 'Undo',
-  broughtBack: 'It is back.',
-  notAnalysed: 'This session has no analysis yet.',
+  broughtBack: 'Session restored.',
+  notAnalysed: 'This session is not analysed yet.',
   repetitions: 'Repetitions in order',
-  table: 'Each repetition',
-  columns: { number: 'No.', kind: 'Kind', at: 'At', verdict: 'Verdict' },
+  table: 'All repetitions',
+  columns: { number: 'No.', kind: 'Kind', at: 'Time', verdict: 'Result' },
   at: (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`,
-  exports: 'Take it with you',
+  exports: 'Export',
   print: 'Print this page',
   formats: {
     zip: 'Recording (.zip, Motion-BIDS)',
@@ -56,10 +55,10 @@ export const sessions = {
     sto: 'Orientations (.sto)',
   },
   basis:
-    'Targets are coaching choices with no published norm. On people lean and flexion are sure to about 4 degrees, the arm to 10 to 15.',
+    'Targets are coaching choices, not published norms. Accuracy on people: lean and flexion about 4 degrees, arm rotation 10 to 15.',
   note: 'Note',
   pain: (before: number | null, after: number | null): string =>
     `Pain before ${before ?? 'not asked'}, after ${after ?? 'not asked'}`,
-  notTaken: 'not taken',
-  missed: 'target not reached',
+  notTaken: 'not measured',
+  missed: 'off target',
 };

@@ -1,14 +1,15 @@
-/** What a person sets for the whole page, and of themselves. */
+/** Settings of the page and of the person. */
 export const settings = {
   language: 'Language',
-  languageWhy: 'The page loads anew; a practice goes on.',
+  languageWhy: 'The page reloads. A practice keeps running.',
   you: 'You',
-  name: 'What you want to be called',
-  nameWhy: 'Shown here and on what you print. No recording holds it and it is sent nowhere.',
-  keepName: 'Keep',
-  nameKept: 'Kept.',
+  name: 'Your name',
+  nameWhy: 'Shown here and on printouts. It is not part of any recording and is not sent anywhere.',
+  keepName: 'Save',
+  nameKept: 'Saved.',
   hand: 'You play',
-  handWhy: 'It counts from the next practice: your trail arm is the right one, or the left one.',
-  folder: 'What is kept',
-  folderPath: (path: string): string => `Kept on this computer in ${path}`,
+  handWhy:
+    'Applies from your next practice. Right-handed: your right arm is the trail arm. Left-handed: your left arm.',
+  folder: 'Your data',
+  folderPath: (path: string): string => `Saved on this computer in ${path}`,
 };
