@@ -43,7 +43,9 @@ describe('the plan', () => {
   it('is read and changed by keyboard; what is refused stays as it was typed', async () => {
     const { page, context } = await openPage(browser, `${service.url}#/plan`);
     await page.getByRole('heading', { name: 'Change the plan' }).waitFor();
-    expect(await page.getByText('coaching choice, not a published norm').count()).toBeGreaterThan(7);
+    expect(await page.getByText('coaching choice, not a published norm').count()).toBeGreaterThan(
+      7,
+    );
     expect(await page.locator('.plan-cards svg').count()).toBe(7);
     expect(await seriousFindings(page)).toEqual([]);
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/plan-laptop.png`, fullPage: true });

@@ -32,7 +32,7 @@ describe('stillcatch analyse', () => {
     expect(out).toMatch(/1 +rehearsal .* passed: /);
     expect(out).toMatch(/3 +rehearsal .* s x .*not passed: Hold longer/);
     expect(out).toMatch(/Ledger: rbr\n {2}2 rehearsals, 1 ball/);
-    expect(out).toMatch(/no published norm/);
+    expect(out).toMatch(/not a published norm/);
     expect(out).toMatch(/25 to 50 % too little/);
     expect(out).toMatch(/compare a person only with themselves/);
     expect(out).toMatch(/Training aid, not a medical device/);

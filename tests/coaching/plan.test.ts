@@ -85,10 +85,7 @@ describe('reading a plan', () => {
       'targets.holdS.min must be a number from 0 to 10, not the text "1".',
     ],
     [{ targets: { holdS: 1 } }, 'targets.holdS must be an object, not 1.'],
-    [
-      { targets: { holdS: {} } },
-      'targets.holdS needs a min or a max. Use null for no target.',
-    ],
+    [{ targets: { holdS: {} } }, 'targets.holdS needs a min or a max. Use null for no target.'],
     [{ targets: { holdS: { min: 2, max: 1 } } }, 'targets.holdS has a min (2) above its max (1).'],
     [
       { targets: { holdS: { min: NaN } } },

@@ -168,7 +168,7 @@ describe('sending to a coach', () => {
     await hub.context.db.updateTable('machine').set({ revokedMs: 1 }).execute();
     coach.wake();
     const link = await until((l) => l.problem !== null);
-    expect(link.problem).toMatch(/does not know this computer/);
+    expect(link.problem).toMatch(/no longer knows this computer/);
   });
 });
 

@@ -44,6 +44,7 @@ const SAME = new Set([
   'nav.coach',
   'coach.title',
   'ready.optional',
+  'ledger.noRatio',
   'ready.check.well',
   'coach.sending.share',
   'planPage.title',
