@@ -193,7 +193,7 @@ describe('a difference', () => {
   });
 
   it('has none where a value was not taken', () => {
-    expect(pairTexts('holdS', 1, null)).toMatchObject({ beside: 'not taken', difference: null });
+    expect(pairTexts('holdS', 1, null)).toMatchObject({ beside: 'not measured', difference: null });
     expect(comparisonTexts('holdS', null, null, null)).toEqual({
       earlier: null,
       later: null,

@@ -64,7 +64,7 @@ function calibration(quality: CalibrationQuality): string[] {
     const { explained, spreadDeg, squarenessDeg } = quality[sensor];
     return [
       `  ${SENSOR_NAMES[sensor]}`,
-      `axis explained ${explained === null ? 'not taken' : explained.toFixed(3)}`,
+      `axis explained ${explained === null ? 'not measured' : explained.toFixed(3)}`,
       `spread ${degreesText(spreadDeg)}`,
       `off square ${degreesText(squarenessDeg)}`,
     ];
@@ -77,7 +77,7 @@ function calibration(quality: CalibrationQuality): string[] {
 
 const SENSOR_NAMES = { chest: 'chest', trailArm: 'trail arm' } as const;
 const degreesText = (value: number | null): string =>
-  value === null ? 'not taken' : `${value.toFixed(1)}°`;
+  value === null ? 'not measured' : `${value.toFixed(1)}°`;
 
 function sensors({ quality }: AnalysisResult, notes: readonly string[]): string[] {
   const rows = (['chest', 'trailArm'] as const).map((sensor) => [

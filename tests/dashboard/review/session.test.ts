@@ -118,7 +118,7 @@ describe('two repetitions compared', () => {
 
   it('have no difference in what one of them has not', () => {
     const hold = differencesOf(rehearsal(1), ball(2)).find((x) => x.measure === 'holdS');
-    expect(hold).toMatchObject({ beside: 'not taken', difference: null, clear: false });
+    expect(hold).toMatchObject({ beside: 'not measured', difference: null, clear: false });
     expect(differencesOf(ball(1), ball(2)).some((x) => x.measure === 'holdS')).toBe(false);
   });
 });

@@ -56,7 +56,7 @@ export const report = {
   plan: 'Plan',
   planColumns: { measure: 'Measure', target: 'Target', last: 'Your last values' },
   last: (median: string, n: number): string => `${median} (n ${n})`,
-  notTaken: 'not taken',
+  notTaken: 'not measured',
   checklist: 'Checklist',
   changes: 'Changes of the plan',
   lessons: 'Lessons',
