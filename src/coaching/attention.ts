@@ -1,20 +1,31 @@
+import { fill } from '../sensors/sentence.ts';
+import type { OpenPain, OpenWarning } from './concerns.ts';
 import { type DriftFacts, drifts } from './drift.ts';
+import { NEED_TEXTS, WARNING_NEEDS } from './needTexts.ts';
 import { type Plan, STAGES } from './plan.ts';
 
 /** Why a student needs a look, in the order of need. */
 export const NEED_CODES = [
   'pain',
   'warning',
-  'unreviewed',
   'unanswered',
+  'unreviewed',
   'mix',
   'volume',
   'no-practice',
   'drift',
+  'seen-warning',
   'none',
 ] as const;
 
 export type NeedCode = (typeof NEED_CODES)[number];
+
+/** These want a person; sessions of students without them can be reviewed together. */
+const GRAVE: readonly NeedCode[] = ['pain', 'warning', 'unanswered'];
+
+/** @param needs in the order of need */
+export const needsCoach = (needs: readonly { readonly code: NeedCode }[]): boolean =>
+  needs[0] !== undefined && GRAVE.includes(needs[0].code);
 
 /** `weight` orders students of the same code: more is nearer. */
 export interface RankedNeed {
@@ -22,6 +33,21 @@ export interface RankedNeed {
   /** One line that says why. */
   readonly text: string;
   readonly weight: number;
+  /** The very session that it is about, and its start (epoch ms). */
+  readonly sessionId?: string;
+  readonly atMs?: number;
+  /** The student's own words that wait for an answer, and what an answer goes to. */
+  readonly quote?: string;
+  readonly answerTo?: string;
+}
+
+/** Words of a student that wait for an answer. Times are epoch ms. */
+export interface OpenQuestion {
+  readonly sessionId: string;
+  readonly atMs: number;
+  /** Id of a comment, or `note` for the note of the session. */
+  readonly answerTo: string;
+  readonly text: string;
 }
 
 /** What is known of one student when the coach looks. Times are epoch ms. */
@@ -29,16 +55,12 @@ export interface AttentionFacts {
   readonly nowMs: number;
   readonly joinedMs: number;
   readonly plan: Plan;
-  /** Of sessions that nobody has looked at: highest rating 0-10, `null` where none was given. */
-  readonly pain: number | null;
-  /** Most that a rating rose within one of them; `null` where none was given twice. */
-  readonly painRise: number | null;
-  /** Of those sessions: warnings of pain, and all the others. */
-  readonly painWarnings: number;
-  readonly otherWarnings: number;
+  readonly pain: OpenPain | null;
+  /** Newest first. */
+  readonly warnings: readonly OpenWarning[];
   readonly unreviewed: number;
-  /** Sessions in which the student spoke last. */
-  readonly unanswered: number;
+  /** Newest first, at most one a session. */
+  readonly questions: readonly OpenQuestion[];
   readonly lastPracticeMs: number | null;
   /** Balls of the last `MIX_DAYS` days, and those of them in the mix. */
   readonly balls: number;
@@ -50,9 +72,6 @@ export interface AttentionFacts {
   readonly recent: readonly DriftFacts[];
 }
 
-/** Bands of the pain-monitoring model, as the warnings have them: 4 of 10, or 2 more than before. */
-const PAIN_FROM = 4;
-const PAIN_RISE = 2;
 /** All that follows is a choice, without published norm. */
 export const MIX_DAYS = 14;
 const MIX_FEWEST_BALLS = 5;
@@ -62,61 +81,75 @@ const LITTLE = 0.25;
 const NO_PRACTICE_DAYS = 10;
 const DAY_MS = 86_400_000;
 
-const many = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
-
 /** What needs a look, the gravest first; one of `none` where nothing does. */
 export function attention(facts: AttentionFacts): readonly RankedNeed[] {
+  const { warnings } = facts;
   const found = [
     painNeed(facts),
-    warningNeed(facts),
+    warningNeed(
+      'warning',
+      warnings.filter((w) => !w.seen),
+    ),
+    questionNeed(facts),
     unreviewedNeed(facts),
-    unansweredNeed(facts),
     mixNeed(facts),
     volumeNeed(facts),
     pauseNeed(facts),
     ...drifts(facts.plan, facts.recent).map(({ text, away }): RankedNeed => {
       return { code: 'drift', text, weight: away };
     }),
+    warningNeed(
+      'seen-warning',
+      warnings.filter((w) => w.seen),
+    ),
   ].filter((need) => need !== null);
   return found.length > 0 ? found : [nothing(facts)];
 }
 
-function painNeed({ pain, painRise, painWarnings }: AttentionFacts): RankedNeed | null {
-  const hurts = (pain ?? 0) >= PAIN_FROM || (painRise ?? 0) >= PAIN_RISE;
-  if (painWarnings === 0 && !hurts) return null;
-  const rated = pain === null ? '' : ` Highest rating ${pain} of 10.`;
-  const text =
-    painWarnings > 0
-      ? `${many(painWarnings, 'pain warning')} in sessions not yet reviewed.${rated}`
-      : `Pain ${pain} of 10 in a session not yet reviewed.`;
-  return { code: 'pain', text, weight: (pain ?? 0) * 1000 + painWarnings };
+function painNeed({ pain }: AttentionFacts): RankedNeed | null {
+  if (pain === null) return null;
+  const { sessionId, startedMs, rating, sessions } = pain;
+  const one = painText(pain);
+  const text = sessions > 1 ? fill(NEED_TEXTS.more, { text: one, n: sessions }) : one;
+  const weight = (pain.warning === 'red-flag' ? 100 : (rating ?? 0)) * 1000 + sessions;
+  return { code: 'pain', text, weight, sessionId, atMs: startedMs };
 }
 
-const warningNeed = ({ otherWarnings: n }: AttentionFacts): RankedNeed | null =>
-  n === 0
-    ? null
-    : { code: 'warning', text: `${many(n, 'warning')} in sessions not yet reviewed.`, weight: n };
+function painText({ warning, rating }: OpenPain): string {
+  if (warning === null || warning === 'pain-now')
+    return rating === null ? WARNING_NEEDS['pain-now'] : fill(NEED_TEXTS.rated, { rating });
+  const said = WARNING_NEEDS[warning];
+  return rating === null ? said : fill(NEED_TEXTS.warnedAndRated, { warning: said, rating });
+}
+
+function warningNeed(
+  code: 'warning' | 'seen-warning',
+  warnings: readonly OpenWarning[],
+): RankedNeed | null {
+  const [newest] = warnings;
+  if (newest === undefined) return null;
+  const { sessionId, startedMs } = newest;
+  const text = warnings.map(({ id }) => WARNING_NEEDS[id]).join(' ');
+  return { code, text, weight: warnings.length, sessionId, atMs: startedMs };
+}
+
+function questionNeed({ questions }: AttentionFacts): RankedNeed | null {
+  const [newest] = questions;
+  if (newest === undefined) return null;
+  const n = questions.length;
+  const text = n === 1 ? NEED_TEXTS.question : fill(NEED_TEXTS.questions, { n });
+  const { sessionId, atMs, answerTo, text: quote } = newest;
+  return { code: 'unanswered', text, weight: n, sessionId, atMs, quote, answerTo };
+}
 
 const unreviewedNeed = ({ unreviewed: n }: AttentionFacts): RankedNeed | null =>
-  n === 0
-    ? null
-    : { code: 'unreviewed', text: `${many(n, 'session')} not yet reviewed.`, weight: n };
-
-const unansweredNeed = ({ unanswered: n }: AttentionFacts): RankedNeed | null =>
-  n === 0
-    ? null
-    : {
-        code: 'unanswered',
-        text: `The student had the last word in ${many(n, 'session')}.`,
-        weight: n,
-      };
+  n === 0 ? null : { code: 'unreviewed', text: fill(NEED_TEXTS.unreviewed, { n }), weight: n };
 
 function mixNeed({ balls, ballsInMix, plan }: AttentionFacts): RankedNeed | null {
   if (balls < MIX_FEWEST_BALLS || ballsInMix / balls >= MIX_SHARE) return null;
   const { rehearsals, balls: asked } = plan.ratio;
-  const text = STAGES[plan.stage].asksForBalls
-    ? `${ballsInMix} of ${many(balls, 'ball')} came in the mix of ${rehearsals} to ${asked} (last ${MIX_DAYS} days).`
-    : `${many(balls, 'ball')} in the last ${MIX_DAYS} days; the plan asks for rehearsals only.`;
+  const sentence = STAGES[plan.stage].asksForBalls ? NEED_TEXTS.mix : NEED_TEXTS.ballsNotAsked;
+  const text = fill(sentence, { inMix: ballsInMix, balls, rehearsals, asked, days: MIX_DAYS });
   return { code: 'mix', text, weight: 1 - ballsInMix / balls };
 }
 
@@ -126,14 +159,14 @@ function volumeNeed(facts: AttentionFacts): RankedNeed | null {
   if (week > perWeek)
     return {
       code: 'volume',
-      text: `${many(week, 'repetition')} in 7 days; the plan says at most ${perWeek}.`,
+      text: fill(NEED_TEXTS.muchVolume, { n: week, most: perWeek }),
       weight: week / perWeek,
     };
   const old = nowMs - joinedMs >= 14 * DAY_MS;
   if (!old || daysAway(facts) >= NO_PRACTICE_DAYS || fortnight >= LITTLE * 2 * perWeek) return null;
   return {
     code: 'volume',
-    text: `${many(fortnight, 'repetition')} in 14 days; the plan has room for ${2 * perWeek}.`,
+    text: fill(NEED_TEXTS.littleVolume, { n: fortnight, most: 2 * perWeek }),
     weight: 1 - fortnight / (2 * perWeek),
   };
 }
@@ -145,16 +178,15 @@ const daysAway = ({ nowMs, lastPracticeMs, joinedMs }: AttentionFacts): number =
 function pauseNeed(facts: AttentionFacts): RankedNeed | null {
   const days = daysAway(facts);
   if (days < NO_PRACTICE_DAYS) return null;
-  const text =
-    facts.lastPracticeMs === null
-      ? `Joined ${days} days ago, no practice yet.`
-      : `No practice for ${days} days.`;
+  const sentence =
+    facts.lastPracticeMs === null ? NEED_TEXTS.neverPractised : NEED_TEXTS.noPractice;
+  const text = fill(sentence, { days });
   return { code: 'no-practice', text, weight: days };
 }
 
 const nothing = ({ lastPracticeMs }: AttentionFacts): RankedNeed => ({
   code: 'none',
-  text: lastPracticeMs === null ? 'No practice yet.' : 'Practises as asked.',
+  text: lastPracticeMs === null ? NEED_TEXTS.noPracticeYet : NEED_TEXTS.well,
   weight: 0,
 });
 

@@ -67,9 +67,23 @@ const planVersion = only({
 
 const lesson = only({ id: text, atMs: ms, text });
 
+const painClosing = only({
+  id: text,
+  sessionId: text,
+  throughMs: ms,
+  reason: text,
+  by: text,
+  atMs: ms,
+  reopenedMs: msOrNull,
+});
+
 const need = only({
   code: oneOf(NEED_CODES),
   text,
+  sessionId: textOrNull,
+  atMs: msOrNull,
+  quote: textOrNull,
+  answerTo: textOrNull,
 });
 
 const students = only({
@@ -84,6 +98,7 @@ const students = only({
       weekRehearsals: count,
       weekBalls: count,
       nextSessionId: textOrNull,
+      calm: count,
     }),
   ),
 });
@@ -99,6 +114,7 @@ const student = only({
   needs: Type.Array(need),
   plan: planVersion,
   nextSessionId: textOrNull,
+  painClosings: Type.Array(painClosing),
   planReachedMs: msOrNull,
   sessions: count,
   unreviewed: count,
@@ -145,6 +161,7 @@ const comment = only({
   index: numberOrNull,
   momentS: numberOrNull,
   replyTo: textOrNull,
+  onNote: Type.Boolean(),
 });
 
 const nextSession = only({ id: text, startedMs: ms });
@@ -183,6 +200,7 @@ const session = only({
   older: orNull(nextSession),
   newer: orNull(nextSession),
   analysing: Type.Boolean(),
+  openPain: textOrNull,
 });
 
 const spread = only({

@@ -6,10 +6,12 @@ import { answerErrors, refuseSitesBut } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
 import { analysisPart } from './analysis/part.ts';
 import { blocks } from './coach/blocks.ts';
+import { calmReviews } from './coach/calmReviews.ts';
 import { clips } from './coach/clips.ts';
 import { comments } from './coach/comments.ts';
 import { studentData } from './coach/data.ts';
 import { lessons } from './coach/lessons.ts';
+import { painClosings } from './coach/painClosings.ts';
 import { plans } from './coach/plans.ts';
 import { progress } from './coach/progress.ts';
 import { reviewing } from './coach/reviewing.ts';
@@ -60,6 +62,8 @@ const PARTS: readonly Part[] = [
   sessions,
   comments,
   reviewing,
+  calmReviews,
+  painClosings,
   clips,
   plans,
   lessons,

@@ -15,7 +15,11 @@ export type Act =
   | 'delete'
   | 'move'
   | 'relabel'
-  | 'plan';
+  | 'plan'
+  | 'pain-close'
+  | 'pain-reopen'
+  | 'review-calm'
+  | 'review-undo';
 
 /**
  * Writes down who did what.

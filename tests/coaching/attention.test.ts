@@ -17,11 +17,9 @@ const facts = (own: Partial<AttentionFacts> = {}): AttentionFacts => ({
   joinedMs: 0,
   plan: DEFAULT_PLAN,
   pain: null,
-  painRise: null,
-  painWarnings: 0,
-  otherWarnings: 0,
+  warnings: [],
   unreviewed: 0,
-  unanswered: 0,
+  questions: [],
   lastPracticeMs: NOW - DAY_MS,
   balls: 0,
   ballsInMix: 0,
@@ -33,24 +31,56 @@ const facts = (own: Partial<AttentionFacts> = {}): AttentionFacts => ({
 const codes = (own: Partial<AttentionFacts>): string[] =>
   attention(facts(own)).map(({ code }) => code);
 
+const hurt = (rating: number): NonNullable<AttentionFacts['pain']> => ({
+  sessionId: `s${rating}`,
+  startedMs: rating,
+  warning: null,
+  rating,
+  sessions: 1,
+});
+const warned = (day: number, seen: boolean): AttentionFacts['warnings'][number] => ({
+  id: 'missed',
+  sessionId: `s${day}`,
+  startedMs: day,
+  seen,
+});
 const hold = (medians: readonly number[]): AttentionFacts['recent'] =>
   medians.map((median) => ({ rehearsals: { holdS: { count: 8, median } } }));
 
 describe('why a student needs a look', () => {
   it('nothing, where the plan is kept and all was looked at', () => {
-    expect(attention(facts())).toEqual([{ code: 'none', text: 'Practises as asked.', weight: 0 }]);
+    expect(attention(facts())).toEqual([
+      { code: 'none', text: 'Practises as planned.', weight: 0 },
+    ]);
   });
 
-  it('pain from four of ten, from a rise of two, or a pain warning', () => {
-    expect(codes({ pain: 3, painRise: 1 })).toEqual(['none']);
-    expect(codes({ pain: 4 })).toEqual(['pain']);
-    expect(codes({ pain: 3, painRise: 2 })).toEqual(['pain']);
-    expect(codes({ painWarnings: 1, otherWarnings: 1 })).toEqual(['pain', 'warning']);
+  it('pain and warnings with the very session, in words; a warning that was seen comes last', () => {
+    const all = facts({ pain: hurt(6), warnings: [warned(3, false), warned(2, true)], week: 201 });
+    const [pain, warning, volume, seen] = attention(all);
+    expect(pain).toMatchObject({ code: 'pain', sessionId: 's6', text: 'Rated pain 6 of 10.' });
+    expect(warning).toMatchObject({ code: 'warning', sessionId: 's3', atMs: 3 });
+    expect(warning?.text).toBe('Two of five catches missed.');
+    expect(volume?.code).toBe('volume');
+    expect(seen).toMatchObject({ code: 'seen-warning', sessionId: 's2' });
+    const urgent = { ...hurt(2), warning: 'red-flag' as const, rating: null, sessions: 2 };
+    expect(attention(facts({ pain: urgent }))[0]?.text).toBe(
+      'Reported a sign that can need urgent care. Sessions with pain that are open: 2.',
+    );
+  });
+
+  it('a question, quoted, with what an answer goes to', () => {
+    const question = { sessionId: 's1', atMs: 1, answerTo: 'note', text: 'More balls?' };
+    expect(attention(facts({ questions: [question] }))[0]).toMatchObject({
+      code: 'unanswered',
+      quote: 'More balls?',
+      answerTo: 'note',
+      sessionId: 's1',
+    });
   });
 
   it('balls out of the mix, with how many', () => {
     expect(attention(facts({ balls: 10, ballsInMix: 4 }))[0]?.text).toBe(
-      '4 of 10 balls came in the mix of 2 to 1 (last 14 days).',
+      '4 of 10 balls after enough rehearsals (2 to 1), last 14 days.',
     );
     expect(codes({ balls: 10, ballsInMix: 8 })).toEqual(['none']);
     expect(codes({ balls: 4, ballsInMix: 0 })).toEqual(['none']);
@@ -83,16 +113,28 @@ describe('why a student needs a look', () => {
 const small = fc.integer({ min: 0, max: 3 });
 const anyFacts = fc
   .record({
-    pain: fc.option(fc.integer({ min: 0, max: 10 })),
-    painWarnings: small,
-    otherWarnings: small,
+    pain: fc.option(fc.integer({ min: 0, max: 10 }).map(hurt)),
     unreviewed: small,
-    unanswered: small,
+    questions: fc.array(
+      small.map((atMs) => ({ sessionId: 'q', atMs, answerTo: 'note', text: 'Why?' })),
+      { maxLength: 2 },
+    ),
+    warnings: fc.array(
+      fc.tuple(small, fc.boolean()).map(([n, seen]) => warned(n, seen)),
+      {
+        maxLength: 3,
+      },
+    ),
     balls: fc.integer({ min: 0, max: 20 }),
     week: fc.integer({ min: 0, max: 300 }),
     fortnight: fc.integer({ min: 0, max: 600 }),
     lastPracticeMs: fc.option(fc.integer({ min: 0, max: NOW })),
-    recent: fc.array(fc.double({ min: 0, max: 3, noNaN: true }), { maxLength: 9 }).map(hold),
+    recent: fc
+      .array(
+        fc.integer({ min: 0, max: 300 }).map((n) => n / 100),
+        { maxLength: 9 },
+      )
+      .map(hold),
   })
   .map(facts);
 const anyPlaced = fc.record({

@@ -36,4 +36,5 @@ export const keptSession = (id: string, studentId: string, startedMs: number): S
   differences: '[]',
   reviewedMs: null,
   reviewedBy: null,
+  reviewedIn: null,
 });

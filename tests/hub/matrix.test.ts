@@ -77,6 +77,10 @@ const ROWS: Readonly<Record<string, string>> = {
   'POST /api/students/:studentId/import': CARL,
   'DELETE /api/lessons/:lessonId': CARL,
   'PUT /api/sessions/:sessionId/reviewed': CARL,
+  'POST /api/students/:studentId/pain-closings': CARL,
+  'DELETE /api/pain-closings/:painClosingId': CARL,
+  'POST /api/calm-reviews': COACHES,
+  'DELETE /api/calm-reviews/:calmReviewId': CARL,
   'PUT /api/sessions/:sessionId/relabels/:index': CARL,
 
   'GET /api/students/:studentId/machines': SAM_AND_CARL,
@@ -123,6 +127,8 @@ const IDS: Readonly<Record<string, string>> = {
   machineId: 'samOther',
   planId: 'p1',
   lessonId: 'l1',
+  painClosingId: 'pc1',
+  calmReviewId: 'cr1',
   inviteId: 'i1',
   templateId: 't1',
   blockId: 'b1',
@@ -146,11 +152,24 @@ const gone = new Map<string, Record<string, string>>();
 async function lay(): Promise<void> {
   const { db, places } = hub.context;
   const at = hub.clock.ms;
-  for (const table of ['session', 'invite', 'template', 'block', 'lesson', 'plan'] as const)
+  for (const table of [
+    'session',
+    'invite',
+    'template',
+    'block',
+    'lesson',
+    'plan',
+    'painClosing',
+  ] as const)
     await db.deleteFrom(table).execute();
   await db
     .insertInto('session')
-    .values(keptSession('s1', 'sam', 1))
+    .values({
+      ...keptSession('s1', 'sam', 1),
+      reviewedIn: 'cr1',
+      reviewedBy: 'carl',
+      reviewedMs: at,
+    })
     .execute();
   const empty = { repIndex: null, momentS: null, replyTo: null };
   await db
@@ -168,6 +187,11 @@ async function lay(): Promise<void> {
   await db
     .insertInto('lesson')
     .values({ id: 'l1', studentId: 'sam', atMs: 1, text: 'x' })
+    .execute();
+  const closed = { sessionId: 's1', throughMs: 1, reason: 'x', byId: 'carl', atMs: 1 };
+  await db
+    .insertInto('painClosing')
+    .values({ ...closed, id: 'pc1', studentId: 'sam', reopenedMs: null })
     .execute();
   const plan = JSON.stringify(DEFAULT_PLAN);
   const valid = { validFromMs: 0, createdMs: 0, byId: 'carl', reachedMs: null };

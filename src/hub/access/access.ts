@@ -1,7 +1,8 @@
 import type { Role } from '../../streaming/hubContract/people.ts';
 
 /** What an address names in its path; the guard finds out whose it is. */
-export type Subject = 'student' | 'session' | 'clip' | 'comment' | 'machine' | 'plan' | 'lesson';
+export type Subject =
+  'student' | 'session' | 'clip' | 'comment' | 'machine' | 'plan' | 'lesson' | 'painClosing';
 
 /** Who may use a route. Every route of /api says one; without it the hub does not start. */
 export type Access =

@@ -10,6 +10,7 @@ export const PARAMETER: Readonly<Record<Subject, string>> = {
   machine: 'machineId',
   plan: 'planId',
   lesson: 'lessonId',
+  painClosing: 'painClosingId',
 };
 
 /** Whose it is; `null` where there is no such thing. */

@@ -21,14 +21,16 @@ export async function commentsOf(db: Db, sessionId: string, readerId: string): P
       'comment.repIndex as index',
       'comment.momentS',
       'comment.replyTo',
+      'comment.onNote',
       'person.name as by',
       'person.role',
     ])
     .where('comment.sessionId', '=', sessionId)
     .orderBy('comment.atMs')
     .execute();
-  return rows.map(({ authorId, role, ...row }) => ({
+  return rows.map(({ authorId, role, onNote, ...row }) => ({
     ...row,
+    onNote: onNote === 1,
     byRole: role === 'student' ? 'student' : 'coach',
     mine: authorId === readerId,
   }));
@@ -61,6 +63,7 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
           index: Type.Optional(orNull(Type.Integer({ minimum: 1, maximum: 1e6 }))),
           momentS: Type.Optional(orNull(Type.Number({ minimum: 0, maximum: 1e6 }))),
           replyTo: Type.Optional(orNull(ID)),
+          onNote: Type.Optional(Type.Boolean()),
         }),
       },
     },
@@ -72,6 +75,7 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
         index?: number | null;
         momentS?: number | null;
         replyTo?: string | null;
+        onNote?: boolean;
       };
       if (body.replyTo) await refuseElsewhere(db, sessionId, body.replyTo);
       const id = newId();
@@ -86,6 +90,7 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
           repIndex: body.index ?? null,
           momentS: body.momentS ?? null,
           replyTo: body.replyTo ?? null,
+          onNote: body.onNote === true ? 1 : 0,
         })
         .execute();
       reply.code(201);

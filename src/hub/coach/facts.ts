@@ -1,15 +1,14 @@
-import { type RawBuilder, sql } from 'kysely';
-import {
-  type AttentionFacts,
-  MIX_DAYS,
-  type RankedNeed,
-  attention,
-} from '../../coaching/attention.ts';
+import { sql } from 'kysely';
+import { MIX_DAYS, type RankedNeed, attention, needsCoach } from '../../coaching/attention.ts';
+import { type OpenPain, openPain, openWarnings } from '../../coaching/concerns.ts';
 import { DRIFT_SESSIONS, type DriftFacts } from '../../coaching/drift.ts';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { MeasureSpreads } from '../../sessions/store/spreads.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
+import { openQuestions } from './questions.ts';
+import { PAINFUL, type SignsOfStudent, signsOf } from './signs.ts';
+import { type Whose, those } from './whose.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -26,108 +25,102 @@ export interface StudentFacts {
   readonly weekBalls: number;
   readonly nextSessionId: string | null;
   readonly needs: readonly RankedNeed[];
+  readonly openPain: OpenPain | null;
+  /** Sessions to review that need no look; 0 where something of the student is open. */
+  readonly calm: number;
 }
 
-type Whose = { readonly coachId: string } | { readonly studentId: string };
-
-interface Row extends Omit<StudentFacts, 'needs'> {
+interface Row extends Omit<StudentFacts, 'needs' | 'openPain'> {
   readonly plan: string | null;
-  /** -1 where none was given. */
-  readonly pain: number | null;
-  readonly painRise: number | null;
-  readonly painWarnings: number;
-  readonly otherWarnings: number;
-  readonly unanswered: number;
+  readonly planNumber: number | null;
+  readonly painFreeMs: number | null;
+  readonly quietMs: number | null;
   readonly mixBalls: number;
   readonly ballsInMix: number;
   readonly fortnight: number;
 }
 
-/** Of a coach's students or of one: three statements, whatever their number. */
+/** Of a coach's students or of one: so many statements, whatever their number. */
 export async function studentFacts({ db, now }: HubContext, whose: Whose): Promise<StudentFacts[]> {
   const nowMs = now();
   const rows = await counted(db, whose, nowMs);
-  const recent = await recentSpreads(db, whose);
+  const [recent, signs, questions] = [
+    await recentSpreads(db, whose),
+    await signsOf(db, whose),
+    await openQuestions(db, whose, nowMs),
+  ];
+  const planOf = planReader();
+  return rows.map((row) => {
+    const { plan, planNumber, painFreeMs, quietMs, fortnight, mixBalls, ballsInMix, ...seen } = row;
+    const quiet = { painFreeMs, reviewedMs: quietMs };
+    const own: SignsOfStudent = signs.get(seen.id) ?? { sessions: [], closed: [] };
+    const sessions = own.sessions.map((s) => ({ ...s, underPlan: s.planNumber === planNumber }));
+    const pain = openPain(sessions, quiet, own.closed);
+    const needs = attention({
+      nowMs,
+      joinedMs: seen.joinedMs,
+      plan: planOf(plan),
+      pain,
+      warnings: openWarnings(sessions, quiet),
+      unreviewed: seen.unreviewed,
+      questions: questions.get(seen.id) ?? [],
+      lastPracticeMs: seen.lastPracticeMs,
+      balls: mixBalls,
+      ballsInMix,
+      week: seen.weekRehearsals + seen.weekBalls,
+      fortnight,
+      recent: recent.get(seen.id) ?? [],
+    });
+    return { ...seen, needs, openPain: pain, calm: needsCoach(needs) ? 0 : seen.calm };
+  });
+}
+
+/** Most students have one of few plans: each is read once. */
+function planReader(): (text: string | null) => Plan {
   const plans = new Map<string, Plan>();
-  const planOf = (text: string | null): Plan => {
+  return (text) => {
     if (text === null) return DEFAULT_PLAN;
     const plan = plans.get(text) ?? (JSON.parse(text) as Plan);
     plans.set(text, plan);
     return plan;
   };
-  return rows.map((row) => {
-    const { plan, painWarnings, otherWarnings, unanswered, fortnight, ...rest } = row;
-    const { mixBalls: balls, ballsInMix, pain, painRise, ...seen } = rest;
-    const facts: AttentionFacts = {
-      nowMs,
-      joinedMs: seen.joinedMs,
-      plan: planOf(plan),
-      pain: pain === null || pain < 0 ? null : pain,
-      painRise,
-      painWarnings,
-      otherWarnings,
-      unreviewed: seen.unreviewed,
-      unanswered,
-      lastPracticeMs: seen.lastPracticeMs,
-      balls,
-      ballsInMix,
-      week: seen.weekRehearsals + seen.weekBalls,
-      fortnight,
-      recent: recent.get(seen.id) ?? [],
-    };
-    return { ...seen, needs: attention(facts) };
-  });
 }
 
-const those = (whose: Whose): RawBuilder<unknown> =>
-  'coachId' in whose
-    ? sql`p.coachId = ${whose.coachId} and p.role = 'student'`
-    : sql`p.id = ${whose.studentId}`;
-
-const PAIN_WARNINGS = sql`('pain-now', 'pain-high', 'pain-next-day', 'red-flag')`;
+/** Calm, whatever else there is of the student. */
+export const CALM = sql`s.reviewedMs is null and s.analysed = 1 and s.warnings = 0 and not ${PAINFUL}`;
 
 async function counted(db: Db, whose: Whose, nowMs: number): Promise<readonly Row[]> {
   const [week, fortnight, mix] = [7, 14, MIX_DAYS].map((days) => nowMs - days * DAY_MS);
   const { rows } = await sql<Row>`
-    with own as (select p.* from person p where ${those(whose)}),
+    with own as (
+      select p.*, (select number from plan where studentId = p.id and validFromMs <= ${nowMs}
+        order by number desc limit 1) as planNumber
+      from person p where ${those(whose)}),
     practice as (
       select s.studentId,
         count(*) as sessions,
         sum(s.reviewedMs is null) as unreviewed,
+        sum(${CALM}) as calm,
         max(s.startedMs) as lastPracticeMs,
-        max(case when s.reviewedMs is null then max(ifnull(s.painBefore, -1), ifnull(s.painAfter, -1)) end) as pain,
-        max(case when s.reviewedMs is null then s.painAfter - s.painBefore end) as painRise,
+        max(case when s.analysed = 1 and s.warnings = 0 and ifnull(s.painBefore, s.painAfter) is not null
+          and not ${PAINFUL} then s.startedMs end) as painFreeMs,
+        max(case when s.analysed = 1 and s.warnings = 0 and s.reviewedMs is not null
+          and s.planNumber is p.planNumber then s.startedMs end) as quietMs,
         sum(iif(s.startedMs > ${week}, s.rehearsals, 0)) as weekRehearsals,
         sum(iif(s.startedMs > ${week}, s.balls, 0)) as weekBalls,
         sum(iif(s.startedMs > ${fortnight}, s.rehearsals + s.balls, 0)) as fortnight,
         sum(iif(s.startedMs > ${mix}, s.balls, 0)) as mixBalls,
         sum(iif(s.startedMs > ${mix}, s.ballsInMix, 0)) as ballsInMix
-      from own p join session s on s.studentId = p.id group by s.studentId),
-    alarm as (
-      select s.studentId,
-        sum(w.warningId in ${PAIN_WARNINGS}) as painWarnings,
-        sum(w.warningId not in ${PAIN_WARNINGS}) as otherWarnings
-      from own p join session s on s.studentId = p.id and s.reviewedMs is null and s.warnings > 0
-        join warning w on w.sessionId = s.id
-      group by s.studentId),
-    spoken as (
-      select c.authorId as studentId, count(distinct c.sessionId) as unanswered
-      from own p join comment c on c.authorId = p.id
-      where not exists (select 1 from comment d
-        where d.sessionId = c.sessionId and d.authorId <> c.authorId and d.atMs >= c.atMs)
-      group by c.authorId)
-    select p.id, p.name, p.hand, p.createdMs as joinedMs,
-      ifnull(a.sessions, 0) as sessions, ifnull(a.unreviewed, 0) as unreviewed, a.lastPracticeMs, a.pain, a.painRise,
+      from own p join session s on s.studentId = p.id group by s.studentId)
+    select p.id, p.name, p.hand, p.createdMs as joinedMs, p.planNumber,
+      ifnull(a.sessions, 0) as sessions, ifnull(a.unreviewed, 0) as unreviewed, ifnull(a.calm, 0) as calm,
+      a.lastPracticeMs, a.painFreeMs, a.quietMs,
       ifnull(a.weekRehearsals, 0) as weekRehearsals, ifnull(a.weekBalls, 0) as weekBalls,
       ifnull(a.fortnight, 0) as fortnight, ifnull(a.mixBalls, 0) as mixBalls, ifnull(a.ballsInMix, 0) as ballsInMix,
-      ifnull(w.painWarnings, 0) as painWarnings, ifnull(w.otherWarnings, 0) as otherWarnings,
-      ifnull(c.unanswered, 0) as unanswered,
       (select id from session where studentId = p.id and reviewedMs is null
         order by startedMs desc limit 1) as nextSessionId,
-      (select plan from plan where studentId = p.id and validFromMs <= ${nowMs}
-        order by number desc limit 1) as plan
-    from own p left join practice a on a.studentId = p.id left join alarm w on w.studentId = p.id
-      left join spoken c on c.studentId = p.id`.execute(db);
+      (select plan from plan where studentId = p.id and number = p.planNumber) as plan
+    from own p left join practice a on a.studentId = p.id`.execute(db);
   return rows;
 }
 

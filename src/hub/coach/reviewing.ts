@@ -50,8 +50,8 @@ export function reviewing(api: FastifyInstance, context: HubContext): void {
         .updateTable('session')
         .set(
           reviewed
-            ? { reviewedMs: now(), reviewedBy: person(request).id }
-            : { reviewedMs: null, reviewedBy: null },
+            ? { reviewedMs: now(), reviewedBy: person(request).id, reviewedIn: null }
+            : { reviewedMs: null, reviewedBy: null, reviewedIn: null },
         )
         .where('id', '=', request.params.sessionId!)
         .execute();

@@ -8,6 +8,7 @@ import type { Db } from '../db/open.ts';
 import type { SessionTable } from '../db/tables.ts';
 import { config, one, typed } from '../parts/api.ts';
 import { commentsOf } from './comments.ts';
+import { studentFacts } from './facts.ts';
 import { readResult } from './result.ts';
 import { relabelsOf, sessionRow } from './reviewing.ts';
 import { summaryOf } from './sessionViews.ts';
@@ -51,11 +52,18 @@ const isQueued = async (db: Db, sessionId: string): Promise<boolean> =>
     .where('sessionId', '=', sessionId)
     .executeTakeFirst()) !== undefined;
 
-async function viewOf(
-  { db, places }: HubContext,
-  id: string,
-  readerId: string,
-): Promise<HubSession> {
+/** What the list of students says of the session, where the pain that is open there is in it. */
+async function openPainIn(
+  context: HubContext,
+  { id, studentId }: SessionTable,
+): Promise<string | null> {
+  const [facts] = await studentFacts(context, { studentId });
+  const need = facts?.needs.find(({ code }) => code === 'pain');
+  return need?.sessionId === id ? need.text : null;
+}
+
+async function viewOf(context: HubContext, id: string, readerId: string): Promise<HubSession> {
+  const { db, places } = context;
   const row = await sessionRow(db, id);
   const { name } = await db
     .selectFrom('person')
@@ -78,6 +86,7 @@ async function viewOf(
     older: await neighbour(db, row, '<'),
     newer: await neighbour(db, row, '>'),
     analysing: await isQueued(db, id),
+    openPain: readerId === row.studentId ? null : await openPainIn(context, row),
   };
 }
 

@@ -5,6 +5,7 @@ import { sessionPaths } from '../sessionPaths.ts';
 import { commentsOf } from './comments.ts';
 import type { ExportEntry } from './exportZip.ts';
 import { lessonsOf } from './lessons.ts';
+import { painClosingsOf } from './painClosings.ts';
 import { planVersions } from './planVersions.ts';
 import { relabelsOf } from './reviewing.ts';
 import { summaryOf } from './sessionViews.ts';
@@ -12,7 +13,8 @@ import { clipsOf } from './sessions.ts';
 
 const README = `Everything that the hub keeps of one student.
 
-student.json   the person, plans in all their versions, lessons, computers, and of each session: counts, note, pain,
+student.json   the person, plans in all their versions, lessons, computers, pain that a coach closed with the reason, and
+               of each session: counts, note, pain,
                what was written about it, kinds that the coach set by hand, films and how they are lined up.
                Times are milliseconds since 1970 (UTC), or seconds of the session.
 sessions/      each recording as it came: a zip in the open format Motion-BIDS, which Stillcatch opens by itself.
@@ -79,6 +81,7 @@ export async function studentEntries(
     student: await personOf(context, id),
     plans: await planVersions(db, id),
     lessons: await lessonsOf(db, id),
+    closedPain: await painClosingsOf(db, id),
     computers: await machinesOf(context, id),
     sessions,
   };

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
-import { compareAttention } from '../../coaching/attention.ts';
+import { type RankedNeed, compareAttention } from '../../coaching/attention.ts';
 import type {
   LastValues,
   Need,
@@ -15,9 +15,17 @@ import { renameInLog } from '../namesInLog.ts';
 import { namesOf } from '../people/pairing.ts';
 import { studentFacts } from './facts.ts';
 import { lessonsOf } from './lessons.ts';
+import { painClosingsOf } from './painClosings.ts';
 import { planNow, reachedMs } from './planVersions.ts';
 
-const shown = ({ code, text }: Need): Need => ({ code, text });
+const shown = (need: RankedNeed): Need => ({
+  code: need.code,
+  text: need.text,
+  sessionId: need.sessionId ?? null,
+  atMs: need.atMs ?? null,
+  quote: need.quote ?? null,
+  answerTo: need.answerTo ?? null,
+});
 
 function listRoute(api: FastifyInstance, context: HubContext): void {
   api.get(
@@ -28,7 +36,7 @@ function listRoute(api: FastifyInstance, context: HubContext): void {
       return {
         students: facts
           .sort(compareAttention)
-          .map(({ joinedMs: _joined, sessions: _sessions, ...row }) => ({
+          .map(({ joinedMs: _joined, sessions: _sessions, openPain: _pain, ...row }) => ({
             ...row,
             needs: row.needs.map(shown),
           })),
@@ -60,6 +68,7 @@ async function viewOf(context: HubContext, id: string): Promise<StudentView> {
     needs: known.needs.map(shown),
     plan,
     nextSessionId: known.nextSessionId,
+    painClosings: await painClosingsOf(db, id),
     planReachedMs: await reachedMs(db, plan.id),
     sessions: known.sessions,
     unreviewed: known.unreviewed,

@@ -1,4 +1,4 @@
-import { type ColumnDefinitionBuilder, type Kysely, type Migration, Migrator } from 'kysely';
+import { type ColumnDefinitionBuilder, type Kysely, type Migration, Migrator, sql } from 'kysely';
 import type { HubTables } from './tables.ts';
 
 type Schema = Kysely<unknown>;
@@ -278,8 +278,47 @@ async function first(db: Schema): Promise<void> {
     .execute();
 }
 
+const PAIN_CLOSING: TableForm = {
+  columns: {
+    id: 'text',
+    studentId: 'text',
+    sessionId: 'text',
+    throughMs: 'number',
+    reason: 'text',
+    byId: 'text',
+    atMs: 'number',
+    reopenedMs: 'number?',
+  },
+  owners: { studentId: 'person' },
+  indexes: [['studentId']],
+};
+
+/** Closed pain, sessions reviewed together, answers to notes. */
+async function attentionColumns(db: Schema): Promise<void> {
+  await createTable(db, 'painClosing', PAIN_CLOSING);
+  await db.schema.alterTable('session').addColumn('reviewedIn', 'text').execute();
+  await db.schema
+    .alterTable('comment')
+    .addColumn('onNote', 'double precision', (c) => c.notNull().defaultTo(0))
+    .execute();
+  // The list of students counts with the plan's number too.
+  const [counted = []] = FIRST['session']?.indexes ?? [];
+  await db.schema.dropIndex(`sessionOf${counted.slice(0, 3).join('')}`).execute();
+  await db.schema
+    .createIndex('sessionCounted')
+    .on('session')
+    .columns([...counted, 'planNumber'])
+    .execute();
+  await sql`create index sessionAsking on session (studentId, startedMs) where instr(note, '?') > 0`.execute(
+    db,
+  );
+}
+
 /** In the order of their names; one that has been released is never changed. */
-const MIGRATIONS: Readonly<Record<string, Migration>> = { '001-hub': { up: first } };
+const MIGRATIONS: Readonly<Record<string, Migration>> = {
+  '001-hub': { up: first },
+  '002-attention': { up: attentionColumns },
+};
 
 /** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */
 export async function migrateHub(db: Kysely<HubTables>): Promise<void> {

@@ -109,6 +109,8 @@ export interface SessionTable {
   differences: string;
   reviewedMs: number | null;
   reviewedBy: string | null;
+  /** The `calmReview` that marked it together with others; `null`: marked alone, or not. */
+  reviewedIn: string | null;
 }
 
 export interface WarningTable {
@@ -145,6 +147,8 @@ export interface CommentTable {
   repIndex: number | null;
   momentS: number | null;
   replyTo: string | null;
+  /** 1: it answers the student's note of the session. */
+  onNote: Generated<number>;
 }
 
 export interface RelabelTable {
@@ -202,6 +206,20 @@ export interface LessonTable {
   text: string;
 }
 
+/** A coach looked into the pain of a student's sessions up to one, and closed it. */
+export interface PainClosingTable {
+  id: string;
+  studentId: string;
+  sessionId: string;
+  /** Start of that session. */
+  throughMs: number;
+  reason: string;
+  byId: string;
+  atMs: number;
+  /** Open again since; `null` while it is closed. */
+  reopenedMs: number | null;
+}
+
 export interface AuditTable {
   id: Generated<number>;
   atMs: number;
@@ -229,5 +247,6 @@ export interface HubTables {
   template: TemplateTable;
   block: BlockTable;
   lesson: LessonTable;
+  painClosing: PainClosingTable;
   audit: AuditTable;
 }

@@ -77,6 +77,7 @@ async function commentsOf(
       'repIndex as index',
       'momentS',
       'replyTo',
+      'onNote',
       'person.name as by',
       'person.role',
     ])
@@ -84,11 +85,11 @@ async function commentsOf(
     .orderBy('atMs')
     .execute();
   const bySession = new Map<string, Comment[]>();
-  for (const { sessionId, authorId, role, ...comment } of rows) {
+  for (const { sessionId, authorId, role, onNote, ...comment } of rows) {
     const list = bySession.get(sessionId) ?? [];
     bySession.set(sessionId, list);
     const byRole = role === 'student' ? 'student' : 'coach';
-    list.push({ ...comment, byRole, mine: authorId === studentId });
+    list.push({ ...comment, onNote: onNote === 1, byRole, mine: authorId === studentId });
   }
   return bySession;
 }

@@ -101,6 +101,7 @@ async function newRow(
     ...NOT_ANALYSED,
     reviewedMs: null,
     reviewedBy: null,
+    reviewedIn: null,
     ...notes,
     id,
     studentId,

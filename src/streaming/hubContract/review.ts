@@ -42,6 +42,8 @@ export interface HubSession {
   readonly newer: NextSession | null;
   /** It is being analysed, or waits for it: numbers and curves follow. */
   readonly analysing: boolean;
+  /** For the coach: the student's open pain is in this session, as the list of students has it. */
+  readonly openPain: string | null;
 }
 
 interface NextSession {
@@ -84,6 +86,8 @@ export interface Comment {
   readonly momentS: number | null;
   /** The comment that it answers. */
   readonly replyTo: string | null;
+  /** It answers the student's note of the session. */
+  readonly onNote: boolean;
 }
 
 /** POST /api/sessions/:sessionId/comments */
@@ -92,6 +96,7 @@ export interface NewComment {
   readonly index?: number | null;
   readonly momentS?: number | null;
   readonly replyTo?: string | null;
+  readonly onNote?: boolean;
 }
 
 /** PUT /api/sessions/:sessionId/reviewed @public */

@@ -8,6 +8,13 @@ export interface Need {
   readonly code: NeedCode;
   /** One line that says why. */
   readonly text: string;
+  /** The very session that it is about, and its start; `null` where it is about none. */
+  readonly sessionId: string | null;
+  readonly atMs: number | null;
+  /** The student's own words that wait for an answer. */
+  readonly quote: string | null;
+  /** What the answer goes to: id of a comment of that session, or `note`. */
+  readonly answerTo: string | null;
 }
 
 /** GET /api/students: the coach's own, those who need a look first. */
@@ -24,10 +31,38 @@ export interface StudentRow {
   readonly weekBalls: number;
   /** Newest session that has not been looked at; `null` where there is none. */
   readonly nextSessionId: string | null;
+  /** Sessions to review that need no look: nothing of the student is open, and neither pain nor a warning is in them. */
+  readonly calm: number;
 }
 
 export interface StudentList {
   readonly students: readonly StudentRow[];
+}
+
+/** Answer to POST /api/calm-reviews: marks every calm session of the coach's students as reviewed. */
+export interface CalmReview {
+  /** DELETE /api/calm-reviews/:calmReviewId takes all of it back, for an hour. */
+  readonly id: string;
+  readonly sessions: number;
+}
+
+/** POST /api/students/:studentId/pain-closings */
+export interface NewPainClosing {
+  /** The newest session with open pain, as it was shown. */
+  readonly sessionId: string;
+  readonly reason: string;
+}
+
+/** DELETE /api/pain-closings/:painClosingId opens it again; it stays on record. */
+export interface PainClosing {
+  readonly id: string;
+  readonly sessionId: string;
+  /** Start of that session: the pain of all sessions up to it is closed. */
+  readonly throughMs: number;
+  readonly reason: string;
+  readonly by: string;
+  readonly atMs: number;
+  readonly reopenedMs: number | null;
 }
 
 /** GET /api/students/:studentId */
@@ -41,9 +76,11 @@ export interface StudentView {
   readonly lastContactMs: number | null;
   readonly needs: readonly Need[];
   readonly plan: PlanVersion;
-  /** When the plan reached the student's machine; `null`: not yet. */
   /** Newest session that nobody has looked at. */
   readonly nextSessionId: string | null;
+  /** Newest first. */
+  readonly painClosings: readonly PainClosing[];
+  /** When the plan reached the student's machine; `null`: not yet. */
   readonly planReachedMs: number | null;
   readonly sessions: number;
   readonly unreviewed: number;

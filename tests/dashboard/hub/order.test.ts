@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
+  grouped,
   narrowed,
   needCounts,
   nextToReview,
+  openAtFirst,
   stepped,
 } from '../../../src/dashboard/hub/needs/order.ts';
 import type { NeedCode } from '../../../src/coaching/attention.ts';
@@ -16,7 +18,10 @@ const student = (
   id: name,
   name,
   hand: 'right',
-  needs: codes.map((code) => ({ code, text: code })),
+  needs: codes.map((code) => {
+    return { code, text: code, sessionId: null, atMs: null, quote: null, answerTo: null };
+  }),
+  calm: 0,
   unreviewed: nextSessionId === null ? 0 : 1,
   lastPracticeMs: null,
   weekRehearsals: 0,
@@ -53,6 +58,19 @@ describe('the list of students', () => {
       ['unreviewed', 2],
       ['none', 1],
     ]);
+  });
+
+  it('is grouped: who needs a coach, small things, all well; folded where it does not fit', () => {
+    const more = [student('Piet', ['mix', 'drift']), student('Ute', ['unanswered']), ...students];
+    const groups = grouped(more);
+    expect(names(groups.coach)).toEqual(['Ute', 'Zoë Hallgarth']);
+    expect(names(groups.small)).toEqual(['Piet', 'Ander Okoye']);
+    expect(names(groups.well)).toEqual(['Mara Lind']);
+    expect(openAtFirst(groups, false)).toEqual(['coach', 'small', 'well']);
+    const many = Array.from({ length: 21 }, (_, i) => student(`s${i}`, ['mix']));
+    expect(openAtFirst(grouped([...more, ...many]), false)).toEqual(['coach']);
+    expect(openAtFirst(grouped([...more, ...many]), true)).toEqual(['coach', 'small', 'well']);
+    expect(openAtFirst(grouped(many), false)).toEqual(['small']);
   });
 
   it('goes on to the next session, never to the one that is open', () => {

@@ -36,6 +36,7 @@ export const sessionRow = (
   differences: '[]',
   reviewedMs: null,
   reviewedBy: null,
+  reviewedIn: null,
   ...own,
 });
 

@@ -64,7 +64,11 @@ describe('the list of students', () => {
     expect(first).toMatchObject({ id: 'sue', unreviewed: 1, nextSessionId: 'b', weekBalls: 3 });
     expect(first?.needs[0]).toEqual({
       code: 'pain',
-      text: 'Pain 6 of 10 in a session not yet reviewed.',
+      text: 'Rated pain 6 of 10.',
+      sessionId: 'b',
+      atMs: now - 2 * DAY_MS,
+      quote: null,
+      answerTo: null,
     });
     expect(second).toMatchObject({ id: 'sam', weekRehearsals: 8 });
     expect(second?.needs[0]?.code).toBe('unreviewed');
@@ -87,7 +91,7 @@ describe('the list of students', () => {
     expect((await hub.ask(null, { url: '/api/students' })).statusCode).toBe(401);
   });
 
-  it('lets go of pain, warnings and questions once reviewed and answered', async () => {
+  it('keeps pain when its session is reviewed, and lets go of questions once answered', async () => {
     const url = '/api/sessions/a';
     await addSession(hub, {
       id: 'a',
@@ -106,12 +110,12 @@ describe('the list of students', () => {
     await ask('sam');
     const codes = async () =>
       (await list('carl')).find((s) => s.id === 'sam')?.needs.map((n) => n.code);
-    expect(await codes()).toEqual(['pain', 'warning', 'unreviewed', 'unanswered', 'volume']);
+    expect(await codes()).toEqual(['pain', 'warning', 'unanswered', 'unreviewed', 'volume']);
     await hub.ask('carl', { method: 'PUT', url: `${url}/reviewed`, payload: { reviewed: true } });
-    expect(await codes()).toEqual(['unanswered', 'volume']);
+    expect(await codes()).toEqual(['pain', 'unanswered', 'volume', 'seen-warning']);
     hub.clock.ms += 1000;
     await ask('carl');
-    expect(await codes()).toEqual(['volume']);
+    expect(await codes()).toEqual(['pain', 'volume', 'seen-warning']);
   });
 });
 

@@ -1,10 +1,13 @@
 import type { Plan } from '../../../coaching/plan.ts';
 import type {
+  CalmReview,
   Comparison,
   HubProgress,
   LastValues,
   Lesson,
+  NewPainClosing,
   NewPlan,
+  PainClosing,
   PlanTemplate,
   PlanVersion,
   StudentChange,
@@ -47,6 +50,11 @@ export const studentsClient = ({ get, send }: Asking) => ({
   addLesson: (id: string, lesson: Omit<Lesson, 'id'>) =>
     send<Lesson>('POST', at(id, '/lessons'), lesson),
   dropLesson: (lessonId: string) => send<null>('DELETE', `lessons/${part(lessonId)}`),
+  closePain: (id: string, closing: NewPainClosing) =>
+    send<PainClosing>('POST', at(id, '/pain-closings'), closing),
+  reopenPain: (closingId: string) => send<null>('DELETE', `pain-closings/${part(closingId)}`),
+  reviewCalm: () => send<CalmReview>('POST', 'calm-reviews'),
+  undoCalm: (id: string) => send<null>('DELETE', `calm-reviews/${part(id)}`),
   templates: () => get<readonly PlanTemplate[]>('templates'),
   addTemplate: (name: string, plan: Plan) =>
     send<PlanTemplate>('POST', 'templates', { name, plan }),

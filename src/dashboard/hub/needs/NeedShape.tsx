@@ -47,6 +47,8 @@ function drawing(code: NeedCode) {
       );
     case 'drift':
       return <path class="line" d="M10 22h80M10 44h40L84 84M84 58v26H58" />;
+    case 'seen-warning':
+      return <path class="line" d="M50 12 94 88H6z" />;
     case 'none':
       return <path class="line" d="M14 54 40 80 88 24" />;
   }

@@ -1,4 +1,4 @@
-import { NEED_CODES, type NeedCode } from '../../../coaching/attention.ts';
+import { NEED_CODES, type NeedCode, needsCoach } from '../../../coaching/attention.ts';
 import type { StudentRow } from '../../../streaming/hubContract/students.ts';
 
 /** What the list is narrowed to. */
@@ -30,6 +30,32 @@ export function narrowed(
       (need === null || hasNeed(student, need)) &&
       words.every((word) => plain(student.name).includes(word)),
   );
+}
+
+export const GROUPS = ['coach', 'small', 'well'] as const;
+export type Group = (typeof GROUPS)[number];
+
+/** Who needs a person, who has small things only, who has nothing; each in the order that the hub gave. */
+export function grouped(
+  students: readonly StudentRow[],
+): Readonly<Record<Group, readonly StudentRow[]>> {
+  const groupOf = (s: StudentRow): Group =>
+    needsCoach(s.needs) ? 'coach' : firstNeed(s) === 'none' ? 'well' : 'small';
+  const of = (group: Group) => students.filter((s) => groupOf(s) === group);
+  return { coach: of('coach'), small: of('small'), well: of('well') };
+}
+
+/** So many lines fit a laptop's screen: no group is folded then. */
+const FIT = 20;
+
+/** Groups that are open before anybody folds them: those who need a coach; all where that is few, or was asked for. */
+export function openAtFirst(
+  groups: Readonly<Record<Group, readonly StudentRow[]>>,
+  isNarrowed: boolean,
+): readonly Group[] {
+  const all = GROUPS.reduce((sum, group) => sum + groups[group].length, 0);
+  if (isNarrowed || all <= FIT) return GROUPS;
+  return groups.coach.length > 0 ? ['coach'] : ['small'];
 }
 
 /** How many students have each need; needs that nobody has are left out. */

@@ -2,7 +2,6 @@ import { useCallback, useState } from 'preact/hooks';
 import type { StudentView } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
-import { NeedShape } from '../needs/NeedShape.tsx';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useHub } from '../shell/hub.ts';
@@ -14,6 +13,7 @@ import { EditDialog } from './EditDialog.tsx';
 import { LessonsPart } from './LessonsPart.tsx';
 import { MachinesPart } from './MachinesPart.tsx';
 import { MonthsPart } from './MonthsPart.tsx';
+import { NeedsPart, PainHistory } from './NeedsPart.tsx';
 import { PlansPart } from './PlansPart.tsx';
 import { SessionsPart } from './SessionsPart.tsx';
 
@@ -28,23 +28,6 @@ function Facts({ s, edit }: { readonly s: StudentView; readonly edit: () => void
         {words.edit.open}
       </button>
     </p>
-  );
-}
-
-function Needs({ needs }: Pick<StudentView, 'needs'>) {
-  const real = needs.filter(({ code }) => code !== 'none');
-  if (real.length === 0) return null;
-  return (
-    <ul class="needs" aria-label={words.needs}>
-      {real.map(({ code, text }) => (
-        <li key={`${code} ${text}`}>
-          <NeedShape code={code} />
-          <span>
-            <b>{h.needs.names[code]}</b> {text}
-          </span>
-        </li>
-      ))}
-    </ul>
   );
 }
 
@@ -83,6 +66,7 @@ function Parts({ s, again }: { readonly s: StudentView; readonly again: () => vo
       <SessionsPart studentId={s.id} />
       <PlansPart s={s} />
       <MonthsPart studentId={s.id} />
+      <PainHistory s={s} again={again} />
       <LessonsPart s={s} again={again} />
       <MachinesPart studentId={s.id} />
       <DataPart s={s} />
@@ -104,7 +88,7 @@ export function StudentPage({ id }: { readonly id: string }) {
         {(s) => (
           <>
             <Facts s={s} edit={() => setEditing(true)} />
-            <Needs needs={s.needs} />
+            <NeedsPart s={s} again={answer.again} />
             <ReviewNext s={s} />
             <Actions s={s} />
             <Parts s={s} again={answer.again} />

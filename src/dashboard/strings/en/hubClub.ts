@@ -58,6 +58,10 @@ export const club = {
       setup: 'set the hub up',
       relabel: 'set a repetition by hand',
       plan: 'changed a plan',
+      'pain-close': 'closed pain',
+      'pain-reopen': 'opened pain again',
+      'review-calm': 'marked calm sessions as reviewed',
+      'review-undo': 'took that back',
     } as Readonly<Record<string, string>>,
   },
   texts: {

@@ -3,6 +3,13 @@ const DAY_MS = 86_400_000;
 export const day = (ms: number): string =>
   new Date(ms).toLocaleDateString('en-GB', { dateStyle: 'medium' });
 
+/** With the year only where it is another one than now. */
+export const shortDay = (ms: number): string => {
+  const year =
+    new Date(ms).getFullYear() === new Date().getFullYear() ? {} : { year: 'numeric' as const };
+  return new Date(ms).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', ...year });
+};
+
 export const moment = (ms: number): string =>
   new Date(ms).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -44,7 +51,8 @@ export const shell = {
     coach: [
       ['/', 'search the students'],
       ['J K', 'next, previous student'],
-      ['Enter', 'open'],
+      ['Enter', 'open the student'],
+      ['O', 'open the session of the line'],
       ['N', 'next session to review'],
       ['R', 'mark as reviewed'],
       ['C', 'write a comment'],
