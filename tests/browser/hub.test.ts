@@ -156,7 +156,7 @@ describe('the hub in the browser', () => {
 
   it('shows the coach who needs a look, and why, and is walked by keyboard', async () => {
     await lookAgain(coach);
-    await coach.getByText('1 of 1 student needs a look.').waitFor();
+    await coach.getByText('None of 1 student needs you now.').waitFor();
     await coach.locator('.student-line .reason').waitFor();
     await expectSound(coach);
     await coach.keyboard.press('/');
@@ -333,7 +333,7 @@ describe('the hub in the browser', () => {
     await coach.reload();
     await coach.locator('.student-line').waitFor();
     // With hands on the page nothing moves under them unless they say so.
-    const held = coach.locator('.student-line h2 a:focus');
+    const held = coach.locator('.student-line h3 a:focus');
     await expect
       .poll(async () => {
         await coach.keyboard.press('j');
@@ -349,7 +349,7 @@ describe('the hub in the browser', () => {
     await lookAgain(coach);
     await coach.getByRole('button', { name: 'Show it now' }).click();
     clearInterval(hands);
-    await coach.locator('.student-line h2 a').click();
+    await coach.locator('.student-line h3 a').click();
     await coach.getByRole('link', { name: 'Report to print' }).click();
     await coach.getByLabel('Own words to the student').fill(`Well done. ${HOSTILE}`);
     await coach.getByLabel(/Felt slow/).uncheck();

@@ -236,11 +236,11 @@ describe('two coaches, two students, their computers and the hub', () => {
     expect(sent.sessions.map(({ state }) => state)).toContain('sent');
 
     const page = (carlasPage = await carla.page());
-    await page.getByText('1 of 1 student needs a look.').waitFor();
-    expect(await page.locator('.student-line h2').allInnerTexts()).toEqual(['Ines']);
+    await page.getByText('None of 1 student needs you now.').waitFor();
+    expect(await page.locator('.student-line h3').allInnerTexts()).toEqual(['Ines']);
     const bramsPage = await bram.page();
     await bramsPage.locator('.student-line').first().waitFor();
-    expect(await bramsPage.locator('.student-line h2').allInnerTexts()).toEqual(['Otto']);
+    expect(await bramsPage.locator('.student-line h3').allInnerTexts()).toEqual(['Otto']);
     const [row] = await sessionsOf(carla, ines);
     for (const place of [`students/${ines.me.id}`, `sessions/${row?.summary.id}`]) {
       await bramsPage.goto(`${hub.url}/#/${place}`);

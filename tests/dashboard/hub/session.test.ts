@@ -21,6 +21,7 @@ const comment = (id: string, atMs: number, more: Partial<Comment> = {}): Comment
   index: null,
   momentS: null,
   replyTo: null,
+  onNote: false,
   ...more,
 });
 

@@ -57,10 +57,11 @@ export function NeedFilter(props: {
         ))}
       </div>
       <label class="search">
-        <span>{words.search}</span>
+        <span class="hidden">{words.search}</span>
         <input
           ref={props.search}
           type="search"
+          placeholder={words.search}
           value={by.name}
           maxLength={80}
           onInput={(event) => set({ ...by, name: event.currentTarget.value })}
