@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { SessionError } from '../sessions/sessionError.ts';
+import { fieldRefusal } from './fieldRefusals.ts';
 import type { ApiError } from './sessionsContract.ts';
 
 /** A refusal with its HTTP status, said in a sentence. */
@@ -42,10 +43,10 @@ declare module 'fastify' {
   }
 }
 
-const AS_JSON: SentAs = { code: 'not-json', message: 'This is sent as JSON (application/json).' };
+const AS_JSON: SentAs = { code: 'not-json', message: 'Send this as JSON (application/json).' };
 export const AS_ZIP: SentAs = {
   code: 'not-a-zip',
-  message: 'A session is sent as a .zip (application/zip).',
+  message: 'Send the session as a .zip file (application/zip).',
 };
 
 function refusalOf(
@@ -57,17 +58,16 @@ function refusalOf(
   if (error instanceof SessionError)
     return new Refused(STATUS[error.code] ?? 400, error.code, sentence(error.message));
   if (error.validation !== undefined)
-    return new Refused(400, 'bad-input', 'The address or its fields are not as they should be.');
+    return new Refused(400, 'bad-input', fieldRefusal(error.validation));
   const { statusCode = 500 } = error;
   if (statusCode === 415) {
     const { code, message } = sentAs ?? AS_JSON;
     return new Refused(415, code, message);
   }
   if (statusCode < 500) return new Refused(statusCode, 'bad-input', sentence(error.message));
-  if (tell === undefined)
-    return new Refused(500, 'failed', `The service could not do that (${error.message}).`);
+  if (tell === undefined) return new Refused(500, 'failed', `Internal error: ${error.message}.`);
   tell(`Failed: ${error.stack ?? error.message}`);
-  return new Refused(500, 'failed', 'The service could not do that. Its terminal says why.');
+  return new Refused(500, 'failed', 'Internal error. See the terminal for details.');
 }
 
 const body = ({ code, message }: Refused): ApiError => ({ error: { code, message } });
@@ -81,7 +81,7 @@ export function answerErrors(api: FastifyInstance, tell?: Tell): void {
     return reply.code(refused.status).send(body(refused));
   });
   api.setNotFoundHandler((_request, reply) =>
-    reply.code(404).send(body(new Refused(404, 'not-found', 'There is nothing at this address.'))),
+    reply.code(404).send(body(new Refused(404, 'not-found', 'Not found.'))),
   );
 }
 
@@ -103,5 +103,5 @@ export async function refuseSitesBut(
     !(URL.canParse(origin) && new URL(origin).host === host);
   const foreignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
   if (foreignOrigin || foreignSite)
-    throw new Refused(403, 'another-site', 'Only the page of this service may do that.');
+    throw new Refused(403, 'another-site', 'Refused: the request came from another site.');
 }

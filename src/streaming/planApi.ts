@@ -39,13 +39,13 @@ function viewOf(service: PlanService): PlanView {
 
 function change(service: PlanService, body: unknown): PlanView {
   if (service.coach() !== null)
-    throw new Refused(409, 'coach-plan', 'Your coach sets this plan; it is not changed here.');
+    throw new Refused(409, 'coach-plan', 'Your coach set this plan. You cannot change it here.');
   const { plan, problems } = validatePlan(body ?? null);
   if (plan === undefined)
     throw new Refused(400, 'bad-field', problems.map((p) => p.message).join(' '));
   const before = askedPlan(service) ?? DEFAULT_PLAN;
   if (planChanges(before, plan).length === 0)
-    throw new Refused(409, 'unchanged', 'This is the plan as it is; there is nothing to save.');
+    throw new Refused(409, 'unchanged', 'No changes to save.');
   keep(service, plan);
   return viewOf(service);
 }
@@ -55,7 +55,7 @@ function keep(service: PlanService, plan: Plan): void {
     service.write(plan);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    throw new Refused(503, 'write-failed', `The plan could not be kept: ${why}`);
+    throw new Refused(503, 'write-failed', `The plan could not be saved: ${why}`);
   }
 }
 

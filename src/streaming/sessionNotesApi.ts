@@ -53,12 +53,12 @@ export function notesRoute(api: FastifyInstance, store: () => SessionStore): voi
       async ({ params, body }, reply) => {
         const session = await store().get(params.id);
         if (session === null || session.deleted)
-          throw new Refused(404, 'not-found', 'There is no such session.');
+          throw new Refused(404, 'not-found', 'Session not found.');
         if (session.state === 'running')
           throw new Refused(
             409,
             'recording',
-            'The session is being recorded; end the practice first.',
+            'This session is being recorded. End the practice first.',
           );
         await store().annotate(params.id, checked(body));
         return reply.code(204).send();

@@ -52,7 +52,7 @@ interface Shelf {
 export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): void {
   const store = (): SessionStore => {
     if (kept.store !== null) return kept.store;
-    throw new Refused(503, 'not-kept', kept.problem ?? 'Practices are not kept now.');
+    throw new Refused(503, 'not-kept', kept.problem ?? 'Practices are not being saved now.');
   };
   const { root } = kept.store?.places ?? { root: null };
   const cache = root === null ? null : reviewCache(join(root, 'cache'));
@@ -100,7 +100,7 @@ function listRoutes(api: FastifyInstance, shelf: Shelf, folder: string): void {
 async function existing(store: SessionStore, sessionId: string): Promise<StoredSession> {
   const session = await store.get(sessionId);
   if (session === null || session.deleted)
-    throw new Refused(404, 'not-found', 'There is no such session.');
+    throw new Refused(404, 'not-found', 'Session not found.');
   return session;
 }
 
@@ -118,7 +118,7 @@ function prepare(shelf: Shelf, sessionId: string): void {
 
 function refuseRecording({ state }: StoredSession): void {
   if (state === 'running')
-    throw new Refused(409, 'recording', 'The session is being recorded; end the practice first.');
+    throw new Refused(409, 'recording', 'This session is being recorded. End the practice first.');
 }
 
 /** The result, `null` where it cannot be had (the summary says why), and what pain was told to be like. */
@@ -161,7 +161,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
       const session = await reviewed(shelf, params.id);
       const found = await shelf.reviews.curves(session, params.index);
       if (found !== null) return found;
-      throw new Refused(404, 'not-found', `The session has no repetition ${params.index}.`);
+      throw new Refused(404, 'not-found', `This session has no repetition ${params.index}.`);
     },
   );
   api.get<{ Params: Static<typeof ID> }>(
@@ -224,7 +224,7 @@ function importRoute(api: FastifyInstance, all: Shelf): void {
     const shelf = store();
     if (Number(request.headers['content-length'] ?? 0) > MAX_IMPORT_BYTES) throw tooLarge();
     if (request.body === undefined || request.body === null)
-      throw new Refused(400, 'empty', 'No file was sent.');
+      throw new Refused(400, 'empty', 'No file received.');
     const imported = await inScratch('session.zip', async (path) => {
       await receive(request.body as Readable, path);
       return shelf.importSession(path);

@@ -28,7 +28,7 @@ async function* bounded(source: Readable, mostBytes: number): AsyncGenerator<Buf
     if (bytes > mostBytes) throw tooLarge(mostBytes);
     yield chunk;
   }
-  if (bytes === 0) throw new Refused(400, 'empty', 'No file was sent.');
+  if (bytes === 0) throw new Refused(400, 'empty', 'No file received.');
 }
 
 /** Streams what was sent to the file `path`. What comes after a refusal is let go by, so that the connection ends. */

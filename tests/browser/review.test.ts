@@ -187,7 +187,7 @@ describe('a session under review', () => {
     await page.goto(address('right-mixed', '?repetition=99'));
     await page.getByText('This session has no repetition 99.').waitFor();
     await page.goto(`${service.url}#/sessions/nosuch`);
-    await page.getByText('There is no such session.').waitFor();
+    await page.getByText('Session not found.').waitFor();
     await page.goto(address('distractors'));
     await page.getByText('No rehearsals or balls could be measured.').waitFor();
     await page.getByText('Only 2 repetitions').waitFor();

@@ -71,7 +71,7 @@ describe('the guard', () => {
     const answer = await hub.ask('carl', { url: '/api/nowhere' });
     expect(answer.statusCode).toBe(404);
     expect(answer.json()).toEqual({
-      error: { code: 'not-found', message: 'There is nothing at this address.' },
+      error: { code: 'not-found', message: 'Not found.' },
     });
   });
 });

@@ -43,7 +43,7 @@ function checkCsrf(request: FastifyRequest): void {
   if (actor?.kind !== 'person' || !changes(request)) return;
   const given = request.headers['x-csrf-token'];
   if (typeof given !== 'string' || !sameText(given, actor.csrf))
-    throw new Refused(403, 'csrf', 'The page is out of date. Load it again and try once more.');
+    throw new Refused(403, 'csrf', 'This page is out of date. Reload it and try again.');
 }
 
 async function check(context: HubContext, request: FastifyRequest): Promise<void> {
@@ -59,8 +59,9 @@ async function check(context: HubContext, request: FastifyRequest): Promise<void
   request.about = owner?.studentId ?? null;
   const ruling = rule(access, request.actor, owner);
   if (ruling === 'sign-in') throw new Refused(401, 'sign-in', 'Sign in first.');
-  if (ruling === 'hidden') throw new Refused(404, 'not-found', 'There is nothing at this address.');
-  if (ruling === 'forbidden') throw new Refused(403, 'forbidden', 'That is not for your account.');
+  if (ruling === 'hidden') throw new Refused(404, 'not-found', 'Not found.');
+  if (ruling === 'forbidden')
+    throw new Refused(403, 'forbidden', 'Your account has no access to this.');
   if (access.who !== 'anyone') checkCsrf(request);
 }
 

@@ -45,8 +45,7 @@ export function blocks(api: FastifyInstance, { db }: HubContext): void {
         .where('id', '=', blockId)
         .where('coachId', '=', person(request).id)
         .executeTakeFirst();
-      if (numUpdatedRows === 0n)
-        throw new Refused(404, 'not-found', 'There is no ready text of yours like that.');
+      if (numUpdatedRows === 0n) throw new Refused(404, 'not-found', 'Text snippet not found.');
       return { id: blockId, ...request.body };
     },
   );
@@ -59,8 +58,7 @@ export function blocks(api: FastifyInstance, { db }: HubContext): void {
         .where('id', '=', request.params.blockId)
         .where('coachId', '=', person(request).id)
         .executeTakeFirst();
-      if (numDeletedRows === 0n)
-        throw new Refused(404, 'not-found', 'There is no text of yours like that.');
+      if (numDeletedRows === 0n) throw new Refused(404, 'not-found', 'Text snippet not found.');
       return reply.code(204).send();
     },
   );

@@ -47,7 +47,7 @@ async function refuseMany(db: Db, sessionId: string): Promise<void> {
     .where('sessionId', '=', sessionId)
     .executeTakeFirstOrThrow();
   if (Number(n) >= MOST_CLIPS)
-    throw new Refused(409, 'too-many', `A session may have ${MOST_CLIPS} films at most.`);
+    throw new Refused(409, 'too-many', `At most ${MOST_CLIPS} films per session.`);
 }
 
 async function receive(body: Readable, path: string, type: ClipType): Promise<number> {
@@ -79,7 +79,7 @@ async function sendFile(
   asked: string | undefined,
 ): Promise<FastifyReply> {
   const { size } = await stat(path).catch(() => {
-    throw new Refused(404, 'not-found', 'The hub does not have this film any more.');
+    throw new Refused(404, 'not-found', 'The hub no longer has this film.');
   });
   const [, from = '', to = ''] = /^bytes=(\d*)-(\d*)$/.exec(asked ?? '') ?? [];
   reply.type(type).header('accept-ranges', 'bytes').header('cache-control', 'private');

@@ -45,7 +45,7 @@ async function refuseElsewhere(db: Db, sessionId: string, commentId: string): Pr
     .where('sessionId', '=', sessionId)
     .executeTakeFirst();
   if (found === undefined)
-    throw new Refused(404, 'not-found', 'The comment that this answers is not there.');
+    throw new Refused(404, 'not-found', 'The comment you reply to was removed.');
 }
 
 const OF_SESSION = config({ who: 'student-or-coach', of: 'session' });
@@ -113,7 +113,7 @@ export function comments(api: FastifyInstance, { db, now }: HubContext): void {
         .where('authorId', '=', person(request).id)
         .executeTakeFirst();
       if (numDeletedRows === 0n)
-        throw new Refused(403, 'forbidden', 'Only who wrote it can remove it.');
+        throw new Refused(403, 'forbidden', 'Only the author can remove this.');
       // What answered it stays, on its own.
       await db.updateTable('comment').set({ replyTo: null }).where('replyTo', '=', id).execute();
       return reply.code(204).send();

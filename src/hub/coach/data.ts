@@ -41,7 +41,7 @@ export function studentData(api: FastifyInstance, context: HubContext): void {
         .where('id', '=', id)
         .executeTakeFirstOrThrow();
       if (student.name !== request.body.name.trim())
-        throw new Refused(400, 'name', 'The name that was typed is not the name of the student.');
+        throw new Refused(400, 'name', 'Name: does not match the student.');
       await removeStudent(context, student);
       // Not who it was.
       await note(context, request, 'delete', 'everything of one student');

@@ -105,8 +105,7 @@ function templateRoutes(api: FastifyInstance, { db }: HubContext): void {
         .where('id', '=', request.params.templateId)
         .where('coachId', '=', person(request).id)
         .executeTakeFirst();
-      if (numDeletedRows === 0n)
-        throw new Refused(404, 'not-found', 'There is no template of yours like that.');
+      if (numDeletedRows === 0n) throw new Refused(404, 'not-found', 'Template not found.');
       return reply.code(204).send();
     },
   );

@@ -81,7 +81,7 @@ export function reviewing(api: FastifyInstance, context: HubContext): void {
       const analysis = await readResult(places, row.studentId, sessionId);
       const repetition = analysis?.repetitions.find((r) => r.index === index);
       if (analysis === null || repetition === undefined)
-        throw new Refused(404, 'not-found', `The session has no repetition ${index}.`);
+        throw new Refused(404, 'not-found', `This session has no repetition ${index}.`);
       const before = await db
         .deleteFrom('relabel')
         .where('sessionId', '=', sessionId)

@@ -87,7 +87,7 @@ async function addComment(
     .executeTakeFirst();
   if (there?.authorId === studentId && there.sessionId === sessionId) return;
   if (there !== undefined)
-    throw new Refused(422, 'exists', 'There is another comment of this name.');
+    throw new Refused(422, 'exists', 'A comment with this id already exists.');
   if (replyTo !== null) await checkReply(db, sessionId, replyTo);
   await db
     .insertInto('comment')
@@ -124,7 +124,7 @@ async function sessionOf(
     .where('clientId', '=', clientId)
     .executeTakeFirst();
   if (typeof upload?.sessionId === 'string') return upload.sessionId;
-  throw new Refused(404, 'not-sent', 'This session is not at the hub.');
+  throw new Refused(404, 'not-sent', 'This session is not on the hub.');
 }
 
 async function checkReply(db: HubContext['db'], sessionId: string, replyTo: string): Promise<void> {
@@ -135,5 +135,5 @@ async function checkReply(db: HubContext['db'], sessionId: string, replyTo: stri
     .where('sessionId', '=', sessionId)
     .executeTakeFirst();
   if (found === undefined)
-    throw new Refused(422, 'no-comment', 'The comment that this answers is not there any more.');
+    throw new Refused(422, 'no-comment', 'The comment you reply to was removed.');
 }

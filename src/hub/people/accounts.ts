@@ -69,7 +69,7 @@ interface NewPerson {
   readonly hand: 'left' | 'right';
 }
 
-const TAKEN = new Refused(409, 'login-taken', 'This sign-in name is taken. Choose another one.');
+const TAKEN = new Refused(409, 'login-taken', 'Sign-in name: already taken. Choose another one.');
 
 /** @throws Refused where somebody else has the sign-in name */
 export async function refuseTaken(db: Db, login: string, exceptId: string | null): Promise<void> {

@@ -9,7 +9,7 @@ import { ID, config, only, typed } from '../parts/api.ts';
 import { clubOf } from './accounts.ts';
 
 const OWNER = config({ who: 'owner' });
-const NO_COACH = new Refused(404, 'not-found', 'There is no such coach.');
+const NO_COACH = new Refused(404, 'not-found', 'Coach not found.');
 
 async function coachRows({ db }: HubContext): Promise<ClubView['coaches']> {
   const rows = await db
@@ -45,7 +45,7 @@ function coachRoutes(api: FastifyInstance, context: HubContext): void {
       const { coachId } = request.params;
       const { active } = request.body;
       if (coachId === person(request).id)
-        throw new Refused(409, 'yourself', 'You cannot lock yourself out.');
+        throw new Refused(409, 'yourself', 'You cannot deactivate your own account.');
       const row = await db
         .updateTable('person')
         .set({ active: active ? 1 : 0 })
@@ -100,8 +100,7 @@ function studentRoutes(api: FastifyInstance, context: HubContext): void {
         .where('role', '=', 'student')
         .returning('name')
         .executeTakeFirst();
-      if (student === undefined)
-        throw new Refused(404, 'not-found', 'There is nothing at this address.');
+      if (student === undefined) throw new Refused(404, 'not-found', 'Not found.');
       await note(context, request, 'move', `${student.name} to ${coach.name}`);
       return reply.code(204).send();
     },

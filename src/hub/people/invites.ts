@@ -26,7 +26,7 @@ async function refuseOthers({ db }: HubContext, studentId: string, coachId: stri
     .where('id', '=', studentId)
     .where('coachId', '=', coachId)
     .executeTakeFirst();
-  if (own === undefined) throw new Refused(404, 'not-found', 'There is nothing at this address.');
+  if (own === undefined) throw new Refused(404, 'not-found', 'Not found.');
 }
 
 function makeRoute(api: FastifyInstance, context: HubContext): void {
@@ -38,7 +38,7 @@ function makeRoute(api: FastifyInstance, context: HubContext): void {
       const { role, name, studentId } = request.body;
       const { id: byId, role: own } = person(request);
       if (role === 'coach' && own !== 'owner')
-        throw new Refused(403, 'forbidden', 'Only the owner of the club invites coaches.');
+        throw new Refused(403, 'forbidden', 'Only the club owner can invite coaches.');
       if (studentId !== undefined) await refuseOthers(context, studentId, byId);
       const code = newToken();
       const invite: Invite = {
@@ -85,8 +85,7 @@ export function invites(api: FastifyInstance, context: HubContext): void {
         .where('byId', '=', person(request).id)
         .where('usedMs', 'is', null)
         .executeTakeFirst();
-      if (numDeletedRows === 0n)
-        throw new Refused(404, 'not-found', 'There is no open invitation of yours like that.');
+      if (numDeletedRows === 0n) throw new Refused(404, 'not-found', 'Invitation not found.');
       return reply.code(204).send();
     },
   );

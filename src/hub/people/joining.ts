@@ -22,7 +22,7 @@ const BODY = only({
 const GONE = new Refused(
   404,
   'invitation',
-  'This invitation was used, has run out or was taken back. Ask for a new one.',
+  'This invitation was used, has expired or was withdrawn. Ask for a new one.',
 );
 
 async function openInvite({ db, now }: HubContext, code: string) {

@@ -3,7 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Refused } from '../../streaming/apiErrors.ts';
 
 export const tooMany = (seconds: number): Refused =>
-  new Refused(429, 'too-many', `That was too often. Wait ${seconds} s and try again.`);
+  new Refused(429, 'too-many', `Too many attempts. Wait ${seconds} s and try again.`);
 
 /** Tries of one address at what could be guessed. A choice. */
 export const STRICT = { max: 10, timeWindow: '1 minute' } as const;

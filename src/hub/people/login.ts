@@ -11,7 +11,7 @@ import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
 import { STRICT, signInTries, tooMany } from './limits.ts';
 import { isPassword, newPasswordHash } from './passwords.ts';
 
-const WRONG = new Refused(403, 'wrong-password', 'Sign-in name or password is not right.');
+const WRONG = new Refused(403, 'wrong-password', 'Wrong sign-in name or password.');
 
 async function find({ db }: HubContext, login: string) {
   return db
@@ -63,7 +63,7 @@ function passwordRoute(api: FastifyInstance, context: HubContext): void {
         .where('id', '=', id)
         .executeTakeFirstOrThrow();
       if (!(await isPassword(request.body.current, passwordHash)))
-        throw new Refused(403, 'wrong-password', 'The password until now is not right.');
+        throw new Refused(403, 'wrong-password', 'Current password: wrong.');
       const next = await newPasswordHash(request.body.next, login ?? '');
       await db.updateTable('person').set({ passwordHash: next }).where('id', '=', id).execute();
       await signOutElsewhere(db, id, tokenHash);

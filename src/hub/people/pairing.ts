@@ -16,7 +16,7 @@ const HOLDS_MS = 10 * 60_000;
 const WRONG = new Refused(
   403,
   'wrong-code',
-  'This code was used, has run out or is mistyped. Make a new one on the hub.',
+  'This code is wrong, was used or has expired. Get a new one on the hub.',
 );
 
 function codeRoute(api: FastifyInstance, context: HubContext): void {

@@ -29,9 +29,9 @@ const COMMON = new Set(
 export function refuseWeak(password: string, login: string): void {
   const plain = password.toLowerCase();
   if (plain.includes(login.toLowerCase()) && plain.length < login.length + 6)
-    throw new Refused(400, 'weak-password', 'The password is too like the sign-in name.');
+    throw new Refused(400, 'weak-password', 'Password: too similar to the sign-in name.');
   if (COMMON.has(plain) || new Set(plain).size < 4)
-    throw new Refused(400, 'weak-password', 'Too many people use this password. Take another.');
+    throw new Refused(400, 'weak-password', 'This password is too common. Choose another one.');
 }
 
 /** @throws Refused for a weak one */

@@ -11,8 +11,8 @@ import { STRICT } from './limits.ts';
 import { refuseWeak } from './passwords.ts';
 
 const BODY = only({ code: line(40), clubName: line(80), ...OWN });
-const DONE = new Refused(409, 'done', 'This hub is set up already. Sign in.');
-const WRONG = new Refused(403, 'wrong-code', 'That is not the code that stands in the terminal.');
+const DONE = new Refused(409, 'done', 'This hub is already set up. Sign in.');
+const WRONG = new Refused(403, 'wrong-code', 'Wrong code. Enter the code shown in the terminal.');
 
 const isNeeded = async ({ db }: HubContext): Promise<boolean> =>
   (await db.selectFrom('person').select('id').limit(1).executeTakeFirst()) === undefined;

@@ -30,7 +30,7 @@ export function importRoute(api: FastifyInstance, context: HubContext): void {
           throw tooLarge(MAX_UPLOAD_BYTES);
         const body = request.body as Readable | null | undefined;
         if (body === null || body === undefined)
-          throw new Refused(400, 'empty', 'No file was sent.');
+          throw new Refused(400, 'empty', 'No file received.');
         reply.code(201);
         return { id: await take(context, request.params.studentId!, body) };
       },
@@ -46,7 +46,7 @@ async function take(context: HubContext, studentId: string, body: Readable): Pro
     const sha256 = await sha256Of(path);
     const taken = await takeIn(context, { studentId, clientId: null, sha256, bytes, path });
     if (taken.sameAs === null) return taken.sessionId;
-    throw new Refused(409, 'exists', 'This session is here already.');
+    throw new Refused(409, 'exists', 'This session is already here.');
   } finally {
     await rm(path, { force: true });
   }

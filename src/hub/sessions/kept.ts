@@ -21,7 +21,7 @@ export async function keptSession({ db, places }: HubContext, id: string): Promi
     .select(['id', 'studentId', 'analysed', 'problem', 'name'])
     .where('id', '=', id)
     .executeTakeFirst();
-  if (row === undefined) throw new Refused(404, 'not-found', 'There is no such session.');
+  if (row === undefined) throw new Refused(404, 'not-found', 'Session not found.');
   return { row, paths: sessionPaths(places, row.studentId, row.id) };
 }
 
@@ -30,7 +30,7 @@ function refuseUnanalysed({ analysed, problem }: HubKept['row']): void {
   throw new Refused(
     409,
     'not-analysed',
-    problem ?? 'The session has just come and is being analysed. Look again in a moment.',
+    problem ?? 'This session just arrived and is being analysed. Try again in a moment.',
   );
 }
 
@@ -38,7 +38,7 @@ function refuseUnanalysed({ analysed, problem }: HubKept['row']): void {
 async function computed(kept: HubKept, name: 'analysis' | 'overview' | 'curves'): Promise<Buffer> {
   refuseUnanalysed(kept.row);
   return readFile(kept.paths[name]).catch(() => {
-    throw new Refused(409, 'not-analysed', 'The session has to be analysed again first.');
+    throw new Refused(409, 'not-analysed', 'This session must be analysed again first.');
   });
 }
 

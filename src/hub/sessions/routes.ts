@@ -47,7 +47,7 @@ function viewRoutes(api: FastifyInstance, context: HubContext): void {
     async ({ params }, reply) => {
       const found = await curvesIn(await keptSession(context, params.sessionId), params.index);
       if (found !== null) return reply.type(JSON_TYPE).send(found);
-      throw new Refused(404, 'not-found', `The session has no repetition ${params.index}.`);
+      throw new Refused(404, 'not-found', `This session has no repetition ${params.index}.`);
     },
   );
 }

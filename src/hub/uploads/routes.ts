@@ -62,8 +62,7 @@ function bytesRoute(api: FastifyInstance, uploads: Uploads): void {
     { config: { access, sentAs: AS_BYTES }, schema: { params: NAME, headers: OFFSET } },
     async (request, reply) => {
       const { body, params, headers } = request;
-      if (body === null || body === undefined)
-        throw new Refused(400, 'empty', 'No bytes were sent.');
+      if (body === null || body === undefined) throw new Refused(400, 'empty', 'No data received.');
       const name = { ...machineOf(request), ...params };
       try {
         return await uploads.take(name, headers['upload-offset'], body as Readable);

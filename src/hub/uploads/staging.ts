@@ -34,15 +34,14 @@ export async function append(
     await file.datasync();
   } catch (error) {
     if (error instanceof Refused || isDisk(error)) throw error;
-    throw new Refused(400, 'cut', 'The sending was cut. Go on from what has come.');
+    throw new Refused(400, 'cut', 'The upload was interrupted. Continue from where it stopped.');
   } finally {
     clearTimeout(silent);
     await file.close();
   }
 }
 
-const tooMuch = (): Refused =>
-  new Refused(413, 'too-large', 'More was sent than was announced for this session.');
+const tooMuch = (): Refused => new Refused(413, 'too-large', 'More data was sent than announced.');
 
 const isDisk = (error: unknown): boolean =>
   ['ENOSPC', 'EDQUOT', 'EIO', 'EROFS', 'EACCES'].includes(

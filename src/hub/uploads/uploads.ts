@@ -76,7 +76,7 @@ async function find({ context }: Desk, { studentId, clientId }: UploadName) {
 async function known(desk: Desk, name: UploadName): Promise<UploadTable> {
   const row = await find(desk, name);
   if (row !== undefined) return row;
-  throw new Refused(404, 'not-announced', 'This session has not been announced: begin with that.');
+  throw new Refused(404, 'not-announced', 'This upload was not announced. Announce it first.');
 }
 
 async function stateOf({ context }: Desk, upload: UploadTable): Promise<UploadState> {
@@ -99,17 +99,13 @@ async function announce(desk: Desk, name: UploadName, wanted: UploadRequest): Pr
     throw new Refused(
       413,
       'too-large',
-      `A session may have ${MAX_UPLOAD_BYTES / 2 ** 20} MB at most; this one has ${Math.ceil(wanted.bytes / 2 ** 20)}.`,
+      `At most ${MAX_UPLOAD_BYTES / 2 ** 20} MB per session; this one has ${Math.ceil(wanted.bytes / 2 ** 20)} MB.`,
     );
   const there = await find(desk, name);
   if (there === undefined) return begin(desk, name, wanted);
   if (there.sha256 === wanted.sha256 && there.bytes === wanted.bytes) return settle(desk, there);
   if (there.sessionId !== null)
-    throw new Refused(
-      422,
-      'exists',
-      'A session of this name was sent before with other content; that one is kept.',
-    );
+    throw new Refused(422, 'exists', 'A different session with this name is already on the hub.');
   await forget(desk, name);
   return begin(desk, name, wanted);
 }
@@ -124,7 +120,7 @@ async function begin(desk: Desk, name: UploadName, wanted: UploadRequest): Promi
     .where('sessionId', 'is', null)
     .executeTakeFirstOrThrow();
   if (Number(open.count) >= MOST_OPEN)
-    throw new Refused(429, 'too-many', 'Too many sessions are on their way: finish some first.');
+    throw new Refused(429, 'too-many', 'Too many uploads at once. Finish some first.');
   await rm(stagingPath(desk.context, name), { force: true });
   const row = { ...name, ...wanted, createdMs: now(), sessionId: earlier };
   await db.insertInto('upload').values(row).execute();
@@ -186,11 +182,7 @@ async function finish(desk: Desk, upload: UploadTable): Promise<UploadState> {
   const { studentId, clientId, sha256, bytes } = upload;
   if ((await sha256Of(path)) !== sha256) {
     await rm(path, { force: true });
-    throw new Refused(
-      422,
-      'hash',
-      'What came is not what was announced (its SHA-256 is another). Send it again from the start.',
-    );
+    throw new Refused(422, 'hash', 'Upload damaged (wrong SHA-256). Send it again from the start.');
   }
   const taken = await takeIn(context, { studentId, clientId, sha256, bytes, path }).catch(
     async (error: unknown) => {

@@ -47,8 +47,8 @@ const BODY = Type.Object(
 );
 
 const REFUSALS: Readonly<Record<PairRefusal, Refused>> = {
-  'wrong-code': new Refused(403, 'wrong-code', 'This is not the code that the laptop shows.'),
-  'no-code': new Refused(409, 'no-code', 'No code is waiting. Ask for a new one at the laptop.'),
+  'wrong-code': new Refused(403, 'wrong-code', 'Wrong code. Enter the code that the laptop shows.'),
+  'no-code': new Refused(409, 'no-code', 'No valid code. Get a new one on the laptop.'),
 };
 
 function refuseStrangers(app: FastifyInstance): void {

@@ -54,7 +54,7 @@ async function start(options: SecondScreenOptions, address: string): Promise<Run
   const { url } = await listen(built.app, address).catch(async (error: unknown) => {
     await built.app.close();
     const why = error instanceof Error ? error.message : String(error);
-    throw new Refused(503, 'not-listening', `The second screen could not be switched on: ${why}`);
+    throw new Refused(503, 'not-listening', `The second screen could not be turned on: ${why}`);
   });
   const running: Running = { ...built, address, url, screens, code: newPairingCode(now()) };
   return running;

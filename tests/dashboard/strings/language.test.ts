@@ -9,8 +9,11 @@ import { PAIN_SIGNS, RED_FLAGS, SAFETY_TEXTS } from '../../../src/coaching/safet
 import { validatePlan } from '../../../src/coaching/validatePlan.ts';
 import { voiceFor } from '../../../src/dashboard/sound/speaker.ts';
 import { LINK } from '../../../src/dashboard/strings/de/link.ts';
+import { API_TEXTS } from '../../../src/streaming/apiTexts.ts';
+import { FIELD_REFUSALS } from '../../../src/streaming/fieldRefusals.ts';
 import { HUB_LINK_TEXTS } from '../../../src/streaming/hubContract/linkTexts.ts';
 import { de } from '../../../src/dashboard/strings/de.ts';
+import * as api from '../../../src/dashboard/strings/de/api.ts';
 import * as books from '../../../src/dashboard/strings/de/books.ts';
 import { DISK, KEEPING } from '../../../src/dashboard/strings/de/keeping.ts';
 import * as radio from '../../../src/dashboard/strings/de/radio.ts';
@@ -178,6 +181,8 @@ const BOOKS: readonly [string, SentenceBook, SentenceBook][] = [
   ['links', texts.LINK_TEXTS, radio.LINKS],
   ['sensors page', texts.DESK_TEXTS, radio.DESK],
   ['kinds of sensors', texts.KIND_TEXTS, radio.KINDS],
+  ['refused requests', API_TEXTS, api.API],
+  ['refused fields', FIELD_REFUSALS, api.FIELD_REASONS],
 ];
 
 const namesIn = (sentence: string): string[] =>

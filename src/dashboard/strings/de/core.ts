@@ -20,9 +20,18 @@ import {
   reasonParts,
 } from '../../../streaming/contract.ts';
 import { fill, type SentenceBook } from '../../../sensors/sentence.ts';
+import { API_TEXTS } from '../../../streaming/apiTexts.ts';
+import {
+  FIELD_LABELS,
+  FIELD_REFUSALS,
+  type FieldLabelKey,
+} from '../../../streaming/fieldRefusals.ts';
+import { HUB_LINK_TEXTS } from '../../../streaming/hubContract/linkTexts.ts';
 import { translate } from '../translate.ts';
 import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
+import { API, FIELD_NAMES, FIELD_REASONS } from './api.ts';
 import { DISK, KEEPING } from './keeping.ts';
+import { LINK } from './link.ts';
 import { nextStep } from './nextStep.ts';
 import { writing } from './numbers.ts';
 import { DESK, KINDS, LINKS, MENDS, PROBLEMS } from './radio.ts';
@@ -45,12 +54,19 @@ function warningText({ id, text }: Pick<SafetyWarning, 'id' | 'text'>): string {
   return told === text && !german.includes('{') ? german : told;
 }
 
+const LABEL_KEYS = Object.keys(FIELD_LABELS) as FieldLabelKey[];
+
 const calibrationWord = (value: string): string =>
   known(CALIBRATION_WORDS, value) ?? writing.written(value);
 
-const refusalWord = (value: string): string => known(WORN_WORDS, value) ?? value;
+const fieldName = (label: string): string => {
+  const key = LABEL_KEYS.find((k) => FIELD_LABELS[k] === label);
+  return key === undefined ? label : FIELD_NAMES[key];
+};
 
-/** All that a practice, the radio and the sensors page may be told. */
+const refusalWord = (value: string): string => known(WORN_WORDS, value) ?? fieldName(value);
+
+/** All that a practice, the radio, the sensors page and a request may be told. */
 const TOLD: readonly (readonly [english: SentenceBook, german: SentenceBook])[] = [
   [REFUSAL_TEXTS, REFUSALS],
   [PROBLEM_TEXTS, PROBLEMS],
@@ -58,6 +74,9 @@ const TOLD: readonly (readonly [english: SentenceBook, german: SentenceBook])[] 
   [LINK_TEXTS, LINKS],
   [DESK_TEXTS, DESK],
   [KIND_TEXTS, KINDS],
+  [API_TEXTS, API],
+  [HUB_LINK_TEXTS, LINK],
+  [FIELD_REFUSALS, FIELD_REASONS],
 ];
 
 function refusalText(sentence: string): string {
