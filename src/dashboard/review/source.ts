@@ -48,7 +48,10 @@ export const reach = (url: string, init: RequestInit): Promise<Response> =>
 export async function answerIn<T>(response: Response): Promise<T> {
   const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
   if (!response.ok)
-    throw new RefusedAnswer(response.status, sentenceOf(body) ?? `${response.status}`);
+    throw new RefusedAnswer(
+      response.status,
+      t.said.refusal(sentenceOf(body) ?? `${response.status}`),
+    );
   return body as T;
 }
 

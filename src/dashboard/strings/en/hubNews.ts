@@ -10,13 +10,13 @@ const names = (all: readonly string[]): string =>
 /** What pages say when something changed while they were open. */
 export const news = {
   students: (changed: readonly string[]): string => `New: ${names(changed)}.`,
-  waiting: 'Something new has come. It shows when you pause.',
-  show: 'Show it now',
+  waiting: 'New data arrived. It appears when you pause.',
+  show: 'Show now',
   sessions: (n: number): string => `${count(n, 'new session')} arrived.`,
   analysed: (n: number): string => `${count(n, 'session')} analysed.`,
   comments: (n: number): string => `${count(n, 'new comment')}.`,
   commentBy: (name: string): string => `New comment by ${name}.`,
-  film: 'A film was added.',
-  measured: 'Measured anew: the numbers are those of now.',
-  analysing: 'Being measured anew. The numbers below follow by themselves.',
+  film: 'Film added.',
+  measured: 'Analysis finished. The numbers are up to date.',
+  analysing: 'Being analysed again. The numbers below update automatically.',
 };
