@@ -61,7 +61,7 @@ describe('the student’s coach page, with a real hub', () => {
   });
 
   it('connects, asks, sends, and shows how far it is', async () => {
-    await page.getByLabel('Address of the hub').fill(hubUrl);
+    await page.getByLabel('Hub address').fill(hubUrl);
     await page.getByLabel('Pairing code').fill(CODE);
     await page.getByRole('button', { name: 'Connect' }).click();
     await page.getByText('Connected to Carl').waitFor();

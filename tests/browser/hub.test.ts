@@ -117,7 +117,7 @@ describe('the hub in the browser', () => {
     await coach.getByLabel('Password').fill('five calm herons');
     await expectSound(coach);
     await coach.keyboard.press('Enter');
-    await coach.getByRole('heading', { name: 'No student yet' }).waitFor();
+    await coach.getByRole('heading', { name: 'No students yet' }).waitFor();
     await expectSound(coach);
   });
 
@@ -130,14 +130,14 @@ describe('the hub in the browser', () => {
     await coach.getByRole('button', { name: 'Done' }).click();
 
     student = await visit(link.split('#/')[1] ?? '', 'phone');
-    await student.getByText('What your coach gets').waitFor();
+    await student.getByText('What your coach sees').waitFor();
     await student.getByText('Training aid, not a medical device').first().waitFor();
     await fill(student, { 'Sign-in name': 'ines' });
     await student.getByLabel('Password').fill('seven quiet otters');
     await expectSound(student);
     await student.getByLabel(/I have read what is sent/).check();
     await student.getByRole('button', { name: 'Join' }).click();
-    await student.getByRole('button', { name: 'Make a code' }).click();
+    await student.getByRole('button', { name: 'Create code' }).click();
     await student.locator('.pairing-code').waitFor();
     await expectSound(student);
     const code = await student.locator('.pairing-code code').first().innerText();
@@ -193,7 +193,7 @@ describe('the hub in the browser', () => {
     await expectSound(coach);
     await coach.keyboard.press('Shift+Tab');
     await coach.keyboard.press('Escape');
-    await coach.getByText(/Repetition 4: nothing to count, found as a rehearsal/).waitFor();
+    await coach.getByText(/Repetition 4: nothing to count, detected as a rehearsal/).waitFor();
     await coach.getByRole('button', { name: /^4: ignored.*noted: 1 comment/ }).waitFor();
     await coach.keyboard.press('r');
     await coach
@@ -201,7 +201,7 @@ describe('the hub in the browser', () => {
       .first()
       .waitFor();
     await coach.keyboard.press('n');
-    await coach.getByText('Nothing else waits for a review.').waitFor();
+    await coach.getByText('No other sessions to review.').waitFor();
   });
 
   it('plays a film beside the curves: lined up by the catch, or by three moments, both move together', async () => {
@@ -224,7 +224,7 @@ describe('the hub in the browser', () => {
     expect(ranges).toContain(206);
 
     await show(0.5);
-    await coach.getByRole('button', { name: 'This picture is the catch' }).click();
+    await coach.getByRole('button', { name: 'This frame is the catch' }).click();
     await coach.getByText(/^Lined up|does not show this moment/).waitFor();
     const slider = coach.locator('.scrub input');
     const toCatch = coach.locator('.event-buttons').getByRole('button', { name: /^Catch/i });
@@ -235,12 +235,12 @@ describe('the hub in the browser', () => {
     await slider.focus();
     for (let i = 0; i < 20; i++) await coach.keyboard.press('ArrowRight');
     expect(await at()).toBeCloseTo(0.7, 1);
-    await coach.getByRole('button', { name: 'One picture back' }).click();
+    await coach.getByRole('button', { name: 'Previous frame' }).click();
     await expect.poll(async () => Number(await slider.inputValue())).toBeCloseTo(catchS + 0.18, 1);
     await expectSound(coach);
 
-    await coach.getByText('Line up film and curves').click();
-    await coach.getByRole('button', { name: 'Undo the line-up' }).click();
+    await coach.getByText('Sync film and curves').click();
+    await coach.getByRole('button', { name: 'Undo sync' }).click();
     await coach.getByText('Not lined up yet').waitFor();
     for (const by of [0, 0.1, 0.2]) {
       await show(0.4 + by);
@@ -250,13 +250,13 @@ describe('the hub in the browser', () => {
       for (let i = 0; i < by * 100; i++) await coach.keyboard.press('ArrowRight');
       await coach.getByRole('button', { name: /^Mark in the curves/ }).click();
     }
-    await coach.getByText(/The three agree within \d+ ms/).waitFor();
-    await coach.getByRole('button', { name: 'Line up by these' }).click();
+    await coach.getByText(/The three moments agree within \d+ ms/).waitFor();
+    await coach.getByRole('button', { name: 'Sync with these' }).click();
     await toCatch.click();
     await coach.getByText('Lined up: scrubbing').waitFor();
     expect(await at()).toBeCloseTo(0.4, 1);
-    await coach.getByRole('button', { name: 'Remove the film' }).click();
-    await coach.getByText('No film is attached.').waitFor();
+    await coach.getByRole('button', { name: 'Delete film' }).click();
+    await coach.getByText('No film attached.').waitFor();
     await coach.keyboard.press('Escape');
     await coach.getByText('Side by side').first().waitFor();
   });
@@ -272,7 +272,7 @@ describe('the hub in the browser', () => {
       .locator('.comments')
       .getByRole('button', { name: /^Answer/ })
       .click();
-    await student.getByLabel(/^Answer to/).fill(`Felt slow ${HOSTILE}`);
+    await student.getByLabel(/^Reply to/).fill(`Felt slow ${HOSTILE}`);
     await student.locator('.thread').getByRole('button', { name: 'Send' }).click();
     await student.locator('.comment.by-student').waitFor();
     await expectSound(student);
@@ -293,7 +293,7 @@ describe('the hub in the browser', () => {
 
   it('changes the plan, shows before saving what changes, and the student gets it', async () => {
     await coach.locator('.review-bar a').click();
-    await coach.getByRole('link', { name: 'Change the plan' }).click();
+    await coach.getByRole('link', { name: 'Change plan' }).click();
     const hold = coach.getByLabel('hold at the top: at least');
     await hold.fill('twelve');
     await coach
@@ -304,8 +304,8 @@ describe('the hub in the browser', () => {
     await coach.getByLabel('Note to the student').fill(`Slowly. ${HOSTILE}`);
     await coach.getByText('Hold at the top: at least 1.2 s, was at least 1 s.').waitFor();
     await expectSound(coach);
-    await coach.getByRole('button', { name: 'Save as a new version' }).click();
-    await coach.getByText(/has not reached the student's computer yet/).waitFor();
+    await coach.getByRole('button', { name: 'Save as new version' }).click();
+    await coach.getByText(/not yet received by the student's computer/).waitFor();
     await student.goto(`${running.url}/#/`);
     await student.reload();
     await student.getByText('Hold at the top: at least 1.2 s, was at least 1 s.').waitFor();
@@ -313,19 +313,19 @@ describe('the hub in the browser', () => {
   });
 
   it('keeps the rest of what a coach writes as text', async () => {
-    await coach.getByLabel('What it was about').fill(`Studio ${HOSTILE}`);
-    await coach.getByRole('button', { name: 'Add the lesson' }).click();
+    await coach.getByLabel('Topic').fill(`Studio ${HOSTILE}`);
+    await coach.getByRole('button', { name: 'Add lesson' }).click();
     await coach.locator('.lines').getByText('Studio').waitFor();
     await coach.getByRole('link', { name: 'Texts and templates' }).click();
     await fill(coach, { Name: `Hold ${HOSTILE}`, Text: HOSTILE });
-    await coach.getByRole('button', { name: 'Add the text' }).click();
-    await coach.getByRole('button', { name: /^Change the text/ }).waitFor();
+    await coach.getByRole('button', { name: 'Add snippet' }).click();
+    await coach.getByRole('button', { name: /^Change the snippet/ }).waitFor();
     await expectSound(coach);
     await coach.getByRole('link', { name: 'Club' }).click();
     await coach.getByRole('cell', { name: 'changed a plan' }).first().waitFor();
     await expectSound(coach);
     await coach.goBack();
-    await coach.getByRole('heading', { name: 'Ready texts' }).waitFor();
+    await coach.getByRole('heading', { name: 'Text snippets' }).waitFor();
   });
 
   it('prints a report that a student can be handed', async () => {
@@ -347,17 +347,17 @@ describe('the hub in the browser', () => {
     );
     await elsewhere(coach, 'PUT', 'reviewed', { reviewed: false });
     await lookAgain(coach);
-    await coach.getByRole('button', { name: 'Show it now' }).click();
+    await coach.getByRole('button', { name: 'Show now' }).click();
     clearInterval(hands);
     await coach.locator('.student-line h3 a').click();
-    await coach.getByRole('link', { name: 'Report to print' }).click();
-    await coach.getByLabel('Own words to the student').fill(`Well done. ${HOSTILE}`);
+    await coach.getByRole('link', { name: 'Printable report' }).click();
+    await coach.getByLabel('Message').fill(`Well done. ${HOSTILE}`);
     await coach.getByLabel(/Felt slow/).uncheck();
     await coach.locator('.sheet').getByText('Well done.').waitFor();
     await expectSound(coach);
     const sheet = await coach.locator('.sheet').innerText();
     expect(sheet).toContain('Training aid, not a medical device. It measures movement');
-    expect(sheet).toContain('How sure these numbers are');
+    expect(sheet).toContain('Accuracy of these numbers');
     expect(sheet).toContain('Hold until the tick.');
     expect(sheet).not.toContain('Felt slow');
     for (const format of ['A4', 'Letter'] as const) {
@@ -381,7 +381,7 @@ describe('the hub in the browser', () => {
 
   it('compares two stretches without pretending, and signs out', async () => {
     await coach.getByRole('link', { name: 'Back to the student' }).click();
-    await coach.getByRole('link', { name: 'Compare two stretches' }).click();
+    await coach.getByRole('link', { name: 'Compare two periods' }).click();
     await coach.getByText(/no session\./).waitFor();
     await expectSound(coach);
     // One session on one side: its values stand there, and no range is claimed.

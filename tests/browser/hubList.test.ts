@@ -112,14 +112,14 @@ describe('a list of 200 students', () => {
     await page.locator('.review-bar a').click();
     await page.locator('.needs').getByText('Rated pain 6 of 10.').waitFor();
     await page.getByRole('button', { name: 'Close with a reason' }).click();
-    await page.getByRole('button', { name: 'Close it' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.locator('dialog textarea:invalid').waitFor();
     await page.locator('dialog textarea').fill('Saw a physiotherapist: nothing found.');
     expect(await seriousFindings(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Close it' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('heading', { name: 'Closed pain' }).waitFor();
     expect(await page.locator('.needs .need-pain').count()).toBe(0);
-    await page.getByRole('button', { name: /^Open again/ }).click();
+    await page.getByRole('button', { name: /^Reopen/ }).click();
     await page.locator('.needs .need-pain').waitFor();
     expect(page.url()).toContain(id);
   });

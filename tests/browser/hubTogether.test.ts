@@ -130,7 +130,7 @@ class Computer {
   /** By the code that the student's page at the hub shows. */
   async connect({ data }: { data: PairingCode }): Promise<void> {
     const { page } = this;
-    await page.getByLabel('Address of the hub').fill(hub.url);
+    await page.getByLabel('Hub address').fill(hub.url);
     await page.getByLabel('Pairing code').fill(data.code);
     await page.getByRole('button', { name: 'Connect' }).click();
     await page.getByText('You have not agreed. Nothing is sent.').waitFor(LONG);
@@ -244,7 +244,7 @@ describe('two coaches, two students, their computers and the hub', () => {
     const [row] = await sessionsOf(carla, ines);
     for (const place of [`students/${ines.me.id}`, `sessions/${row?.summary.id}`]) {
       await bramsPage.goto(`${hub.url}/#/${place}`);
-      await bramsPage.getByRole('heading', { name: 'There is no such page' }).waitFor();
+      await bramsPage.getByRole('heading', { name: 'Page not found' }).waitFor();
       expect(await bramsPage.locator('main').innerText()).not.toMatch(/Ines|Chest first/);
     }
     for (const who of [bram, otto])
@@ -297,8 +297,8 @@ describe('two coaches, two students, their computers and the hub', () => {
     await page.goto(`${hub.url}/#/students/${ines.me.id}/plan`);
     await page.getByLabel('hold at the top: at least').fill('6');
     await page.getByText('Hold at the top: at least 6 s, was at least 1 s.').waitFor();
-    await page.getByRole('button', { name: 'Save as a new version' }).click();
-    await page.getByText(/has not reached the student's computer yet/).waitFor();
+    await page.getByRole('button', { name: 'Save as new version' }).click();
+    await page.getByText(/not yet received by the student's computer/).waitFor();
 
     await inesComputer.refreshed(({ inbox }) => inbox?.plan?.plan.targets.holdS?.min === 6);
     await vi.waitFor(async () => {

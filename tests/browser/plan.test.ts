@@ -42,7 +42,7 @@ afterAll(async () => {
 describe('the plan', () => {
   it('is read and changed by keyboard; what is refused stays as it was typed', async () => {
     const { page, context } = await openPage(browser, `${service.url}#/plan`);
-    await page.getByRole('heading', { name: 'Change the plan' }).waitFor();
+    await page.getByRole('heading', { name: 'Change plan' }).waitFor();
     expect(await page.getByText('coaching choice, not a published norm').count()).toBeGreaterThan(
       7,
     );
@@ -86,7 +86,7 @@ describe('the plan', () => {
       viewport: SIZES.phone,
       colorScheme: 'dark',
     });
-    await page.getByRole('heading', { name: 'Change the plan' }).waitFor();
+    await page.getByRole('heading', { name: 'Change plan' }).waitFor();
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width).toBeLessThanOrEqual(SIZES.phone.width);
     expect(await seriousFindings(page)).toEqual([]);

@@ -59,9 +59,9 @@ export const club = {
       relabel: 'corrected a repetition',
       plan: 'changed a plan',
       'pain-close': 'closed pain',
-      'pain-reopen': 'opened pain again',
+      'pain-reopen': 'reopened pain',
       'review-calm': 'marked calm sessions as reviewed',
-      'review-undo': 'took that back',
+      'review-undo': 'undid that review',
     } as Readonly<Record<string, string>>,
   },
   texts: {
