@@ -1,5 +1,6 @@
 import type { RepetitionMoments } from '../../streaming/contract.ts';
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
+import { caughtHands } from '../body/flight.ts';
 import { useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
 
@@ -15,6 +16,7 @@ export function Moments(props: {
 }) {
   const { title, moments } = props;
   const leftHanded = useSection('hand') === 'left';
+  const caught = caughtHands(moments.top, moments.end);
   return (
     <section class="moments">
       <h2>
@@ -31,6 +33,7 @@ export function Moments(props: {
                 pose={moments[moment]}
                 ghost={moment === 'address' ? null : moments.address}
                 leftHanded={leftHanded}
+                {...(moment === 'end' && { hands: caught })}
                 label={`${t.body[view]}, ${t.after.moments[moment]}`}
               />
               <figcaption>

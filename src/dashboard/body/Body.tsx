@@ -1,34 +1,47 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { useFeed, useFeedPart, useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
+import { FigureLegend } from './FigureLegend.tsx';
 import { FigureDrawing } from './drawing.ts';
-import type { ViewName } from './project.ts';
+import { followHands, newLiveHands } from './live.ts';
+import { viewBoxOf } from './scene.ts';
 
-function View({ view, title }: { view: ViewName; title: string }) {
+const VIEWS = ['faceOn', 'downTheLine'] as const;
+
+function Views() {
   const feed = useFeed();
   const leftHanded = useSection('hand') === 'left';
-  const svg = useRef<SVGSVGElement>(null);
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (svg.current === null) return undefined;
-    const drawing = new FigureDrawing(svg.current, view, leftHanded);
-    drawing.draw(feed.state().view);
-    return feed.onFrame((state) => drawing.draw(state.view));
-  }, [feed, view, leftHanded]);
+    const pictures = [...(place.current?.querySelectorAll('svg') ?? [])];
+    const drawings = pictures.map((svg, i) => new FigureDrawing(svg, VIEWS[i]!, leftHanded));
+    const live = newLiveHands();
+    const draw = ({ view } = feed.state()): void => {
+      if (view === null) return;
+      const hands = followHands(live, view);
+      for (const drawing of drawings) drawing.draw(view.pose, hands, view.addressPose);
+    };
+    draw();
+    return feed.onFrame(draw);
+  }, [feed, leftHanded]);
   return (
-    <figure class="body-view">
-      <svg
-        ref={svg}
-        class="body-figure"
-        viewBox="-0.74 -0.92 1.48 1.46"
-        role="img"
-        aria-label={title}
-      />
-      <figcaption>{title}</figcaption>
-    </figure>
+    <div class="body-views" ref={place}>
+      {VIEWS.map((view) => (
+        <figure key={view} class="body-view">
+          <svg
+            class="body-figure"
+            viewBox={viewBoxOf(view, leftHanded, 'practice')}
+            role="img"
+            aria-label={t.body[view]}
+          />
+          <figcaption>{t.body[view]}</figcaption>
+        </figure>
+      ))}
+    </div>
   );
 }
 
-/** Two line figures from the measured segments, named as camera views are. */
+/** The figure from the measured segments in two views, named as camera views are. */
 export function Body() {
   const known = useFeedPart(({ view }) => view?.pose !== null && view?.pose !== undefined);
   const ghost = useSection('addressPose') !== null;
@@ -37,18 +50,8 @@ export function Body() {
       <h2 id="body-label" class="label">
         {t.body.title}
       </h2>
-      {known ? (
-        <div class="body-views">
-          <View view="faceOn" title={t.body.faceOn} />
-          <View view="downTheLine" title={t.body.downTheLine} />
-        </div>
-      ) : (
-        <p class="empty">{t.body.none}</p>
-      )}
-      <p class="fine">
-        {known && ghost ? `${t.body.ghost}. ` : ''}
-        {t.body.honest}
-      </p>
+      {known ? <Views /> : <p class="empty">{t.body.none}</p>}
+      <FigureLegend short ghost={known && ghost ? t.body.ghost : null} />
     </section>
   );
 }

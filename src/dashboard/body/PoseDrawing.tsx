@@ -1,30 +1,23 @@
+import type { Vec3 } from '../../math/vec3.ts';
 import type { PoseView } from '../../streaming/contract.ts';
-import { type Figure, type Point, type ViewName, figure } from './project.ts';
+import { type Hands, ballAt, skeletonOf } from './figure.ts';
+import { type Part, ghostOf, partsOf, sensorSpot } from './parts.ts';
+import { type ViewName, project } from './project.ts';
+import { GROUND, ballPath, viewBoxOf } from './scene.ts';
 
-const points = (all: readonly Point[]): string =>
-  all.map((p) => `${p.x.toFixed(3)},${p.y.toFixed(3)}`).join(' ');
+const Outlines = ({ name, parts }: { readonly name: string; readonly parts: readonly Part[] }) => (
+  <g class={name}>
+    {parts.map((part) => (
+      <path
+        key={part.name}
+        class={`${part.measured ? 'measured' : 'drawn'} ${part.name}`}
+        d={part.path}
+      />
+    ))}
+  </g>
+);
 
-function Limbs({ shape, name }: { readonly shape: Figure; readonly name: string }) {
-  return (
-    <g class={name}>
-      <circle class="head" r="0.1" cx={shape.head.x} cy={shape.head.y} />
-      <polygon class="trunk" points={points(shape.trunk)} />
-      {shape.facing && <polyline class="front" points={points(shape.front)} />}
-      <polyline class="turned" points={points(shape.turned)} />
-      <polyline class="arm" points={points(shape.arm)} />
-    </g>
-  );
-}
-
-const LEGS = { faceOn: [-0.13, 0.13], downTheLine: [-0.03, 0.05] } as const;
-const FLOOR_Y = 0.49;
-
-/** Where a sensor is worn, on the figure. */
-function spotOf(shape: Figure, spot: 'chest' | 'trailArm'): Point {
-  const [from, to] = spot === 'chest' ? shape.front : shape.arm;
-  const share = spot === 'chest' ? 0.68 : 0.78;
-  return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
-}
+const HOLD: Hands = { do: 'hold' };
 
 /** A still drawing of a posture, in the same hand as the live body views. */
 export function PoseDrawing(props: {
@@ -35,25 +28,33 @@ export function PoseDrawing(props: {
   /** What it shows, for those who cannot see it. */
   readonly label: string;
   readonly spot?: 'chest' | 'trailArm';
+  /** On the club where nothing is said. */
+  readonly hands?: Hands;
+  /** Where the ball lies, m in the room. */
+  readonly ball?: Vec3;
 }) {
-  const { view, pose, ghost, leftHanded, label, spot } = props;
-  const shape = pose && figure(view, leftHanded, pose);
-  const at = shape && spot && spotOf(shape, spot);
+  const { view, pose, ghost, leftHanded, label, spot, hands = HOLD, ball = ballAt(null) } = props;
+  const withClub = hands.do !== 'hang';
+  const body = pose && skeletonOf(pose, hands, ball);
+  const at = body && spot && project(view, leftHanded, sensorSpot(body, spot));
   return (
     <svg
       class="pose-drawing body-figure"
-      viewBox="-0.74 -0.92 1.48 1.46"
+      viewBox={viewBoxOf(view, leftHanded, withClub ? 'club' : 'body')}
       role="img"
       aria-label={label}
     >
-      {LEGS[view].map((x) => (
-        <polyline key={x} class="leg" points={`${x * 0.8},0 ${x * 1.3},${FLOOR_Y}`} />
-      ))}
-      <polyline class="floor" points={`-0.62,${FLOOR_Y} 0.62,${FLOOR_Y}`} />
-      {ghost && <Limbs name="ghost" shape={figure(view, leftHanded, ghost)} />}
-      {shape && <Limbs name="now" shape={shape} />}
-      {at && <circle class="spot-halo" cx={at.x} cy={at.y} r="0.12" />}
-      {at && <circle class="spot-mark" cx={at.x} cy={at.y} r="0.055" />}
+      <path class="ground" d={GROUND} />
+      {withClub && <path class="golf-ball" d={ballPath(view, leftHanded, ball)} />}
+      {ghost && (
+        <Outlines
+          name="ghost"
+          parts={ghostOf(skeletonOf(ghost, { do: 'hang' }, ball), view, leftHanded)}
+        />
+      )}
+      {body && <Outlines name="now" parts={partsOf(body, view, leftHanded)} />}
+      {at && <circle class="spot-halo" cx={at.x} cy={at.y} r="0.11" />}
+      {at && <circle class="spot-mark" cx={at.x} cy={at.y} r="0.05" />}
     </svg>
   );
 }

@@ -21,6 +21,13 @@ export function poseOf(a: Angles): PoseView {
   return { thorax, humerus: multiply(thorax, inThorax) };
 }
 
+/** The drill's own postures: drawn to meet every target of the standard plan, nobody's measurements. */
+export const DRILL_ANGLES = {
+  address: { turn: 0, flexion: 38, lateral: 6, plane: 84, elevation: 44, rotation: 78 },
+  top: { turn: -94, lateral: -32, flexion: 5, plane: 32, elevation: 72, rotation: 66 },
+  caught: { turn: -40, lateral: -8, flexion: 37, plane: 42, elevation: 52, rotation: 66 },
+} as const satisfies Record<string, Required<Angles>>;
+
 /** Postures of the drawings: illustrations within the bands of the design, nobody's measurements. */
 export const POSES = {
   upright: poseOf({}),
@@ -30,15 +37,7 @@ export const POSES = {
   turnedOut: poseOf({ plane: 12, elevation: 88, rotation: 85 }),
   trailSide: poseOf({ lateral: 28 }),
   leadSide: poseOf({ lateral: -28 }),
-  address: poseOf({ flexion: 38, lateral: 6, plane: 84, elevation: 44, rotation: 78 }),
-  top: poseOf({ turn: -94, lateral: -32, flexion: 5, plane: 32, elevation: 72, rotation: 66 }),
-  released: poseOf({
-    turn: -55,
-    lateral: -14,
-    flexion: 22,
-    plane: 36,
-    elevation: 70,
-    rotation: 64,
-  }),
-  caught: poseOf({ turn: -40, lateral: -4, flexion: 34, plane: 40, elevation: 62, rotation: 62 }),
+  address: poseOf(DRILL_ANGLES.address),
+  top: poseOf(DRILL_ANGLES.top),
+  caught: poseOf(DRILL_ANGLES.caught),
 } as const;

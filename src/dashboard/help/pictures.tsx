@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
+import { STEP_AT, drillAt } from '../drill/model.ts';
 import type { Mark } from '../practice/kind.ts';
 import { Shape } from '../practice/shapes.tsx';
 import { t } from '../strings/strings.ts';
@@ -15,16 +16,17 @@ function Drill({ leftHanded }: { readonly leftHanded: boolean }) {
   const view = { view: 'faceOn', leftHanded } as const;
   return (
     <Poses>
-      <PoseDrawing {...view} pose={POSES.top} ghost={POSES.address} label={hold} />
-      <PoseDrawing {...view} pose={POSES.released} ghost={POSES.top} label={release} />
-      <PoseDrawing {...view} pose={POSES.caught} ghost={POSES.top} label={caught} />
+      <PoseDrawing {...view} {...drillAt(STEP_AT.hold)} label={hold} />
+      <PoseDrawing {...view} {...drillAt(STEP_AT.release)} label={release} />
+      <PoseDrawing {...view} {...drillAt(STEP_AT.catch)} label={caught} />
     </Poses>
   );
 }
 
 function Strap({ leftHanded }: { readonly leftHanded: boolean }) {
   const { chest, arm } = t.help.page.pictures;
-  const upright = { view: 'faceOn', pose: POSES.upright, leftHanded } as const;
+  const hands = { do: 'hang' } as const;
+  const upright = { view: 'faceOn', pose: POSES.upright, hands, leftHanded } as const;
   return (
     <Poses>
       <PoseDrawing {...upright} spot="chest" label={chest} />

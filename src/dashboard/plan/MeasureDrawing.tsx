@@ -1,37 +1,32 @@
 import type { TargetMeasure } from '../../coaching/plan.ts';
 import type { PoseView } from '../../streaming/contract.ts';
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
-import { POSES, poseOf } from '../body/poses.ts';
+import { DRILL_ANGLES, POSES, poseOf } from '../body/poses.ts';
 import type { ViewName } from '../body/project.ts';
+import { DRILL, STEP_AT, type Still, drillAt } from '../drill/model.ts';
 
-interface Picture {
+interface Picture extends Still {
   readonly view: ViewName;
-  readonly pose: PoseView;
   readonly ghost: PoseView | null;
 }
 
-const { address, top, released, caught } = POSES;
+const { address, top } = POSES;
+const [released, caught] = [drillAt(STEP_AT.release), drillAt(DRILL.catchS)];
+const atTop: Still = { pose: top, hands: { do: 'hold' } };
 
 /** The arm as it was at the top, on the chest as it is at the catch: what "kept" would look like. */
-const ARM_BEHIND = poseOf({
-  turn: -40,
-  lateral: -4,
-  flexion: 34,
-  plane: 40,
-  elevation: 62,
-  rotation: 10,
-});
-const STANDING_UP = poseOf({ turn: -40, flexion: 12, plane: 40, elevation: 62, rotation: 62 });
+const ARM_BEHIND = poseOf({ ...DRILL_ANGLES.caught, rotation: 10 });
+const STANDING_UP = poseOf({ ...DRILL_ANGLES.caught, lateral: 0, flexion: 12 });
 
-/** Solid: where the movement should be; dashed: where it comes from, or what it should not become. */
+/** The figure: where the movement should be; dashed: where it comes from, or what it should not become. */
 const PICTURES: Readonly<Record<TargetMeasure, Picture>> = {
-  holdS: { view: 'faceOn', pose: top, ghost: null },
-  chestLeadMs: { view: 'faceOn', pose: released, ghost: top },
-  leanChangeDeg: { view: 'downTheLine', pose: caught, ghost: STANDING_UP },
-  addedFlexionDeg: { view: 'downTheLine', pose: caught, ghost: top },
-  keptRotationDeg: { view: 'downTheLine', pose: caught, ghost: ARM_BEHIND },
-  turnTowardTargetDeg: { view: 'faceOn', pose: caught, ghost: top },
-  releaseToCatchMs: { view: 'faceOn', pose: caught, ghost: address },
+  holdS: { view: 'faceOn', ...atTop, ghost: null },
+  chestLeadMs: { view: 'faceOn', ...released, ghost: top },
+  leanChangeDeg: { view: 'downTheLine', ...caught, ghost: STANDING_UP },
+  addedFlexionDeg: { view: 'downTheLine', ...caught, ghost: top },
+  keptRotationDeg: { view: 'downTheLine', ...caught, ghost: ARM_BEHIND },
+  turnTowardTargetDeg: { view: 'faceOn', ...caught, ghost: top },
+  releaseToCatchMs: { view: 'faceOn', ...caught, ghost: address },
 };
 
 /** What a measure is about, drawn. */

@@ -1,5 +1,6 @@
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
+import type { Hands } from '../body/figure.ts';
 import type { ViewName } from '../body/project.ts';
 import type { GuideStep, GuideView, PoseView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
@@ -13,7 +14,13 @@ interface StepDrawing {
   readonly view: ViewName;
   readonly pose: PoseView;
   readonly ghost?: PoseView;
+  /** Hanging, without a club, where nothing is said. */
+  readonly hands?: Hands;
 }
+
+/** Elbow at a right angle: the forearm shows how far the arm is turned. */
+const BENT: Hands = { do: 'hang', bend: Math.PI / 2 };
+const HANGING: Hands = { do: 'hang' };
 
 /** Each step as a posture, with where it starts as the ghost. */
 const DRAWINGS: Record<GuideStep, StepDrawing> = {
@@ -21,11 +28,11 @@ const DRAWINGS: Record<GuideStep, StepDrawing> = {
   bow: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
   armRaise: { view: 'downTheLine', pose: POSES.armRaised, ghost: POSES.upright },
   standAgain: { view: 'faceOn', pose: POSES.upright },
-  rangeRotation: { view: 'faceOn', pose: POSES.turnedOut, ghost: POSES.abducted },
+  rangeRotation: { view: 'faceOn', pose: POSES.turnedOut, ghost: POSES.abducted, hands: BENT },
   rangeBend: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
   rangeTrailSide: { view: 'faceOn', pose: POSES.trailSide, ghost: POSES.upright },
   rangeLeadSide: { view: 'faceOn', pose: POSES.leadSide, ghost: POSES.upright },
-  address: { view: 'downTheLine', pose: POSES.address, ghost: POSES.upright },
+  address: { view: 'downTheLine', pose: POSES.address, hands: { do: 'hold' } },
   recheckStand: { view: 'faceOn', pose: POSES.upright },
   recheckBow: { view: 'downTheLine', pose: POSES.bow, ghost: POSES.upright },
   recheckArmRaise: { view: 'downTheLine', pose: POSES.armRaised, ghost: POSES.upright },
@@ -62,7 +69,7 @@ export function GuidedStep() {
   const hand = useSection('hand');
   const { ask } = useAsk();
   if (guide === null) return null;
-  const { view, pose, ghost } = DRAWINGS[guide.step];
+  const { view, pose, ghost, hands = HANGING } = DRAWINGS[guide.step];
   const s = t.ready.guide;
   const isJudged =
     (guide.part === 'calibrate' || guide.part === 'recheck') && guide.status === 'done';
@@ -106,6 +113,7 @@ export function GuidedStep() {
         view={view}
         pose={pose}
         ghost={ghost ?? null}
+        hands={hands}
         leftHanded={hand === 'left'}
         label={sided(s.detail[guide.step], hand)}
       />

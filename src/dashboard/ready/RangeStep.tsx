@@ -47,6 +47,7 @@ export function RangeStep() {
         view="faceOn"
         pose={POSES.turnedOut}
         ghost={POSES.abducted}
+        hands={{ do: 'hang', bend: Math.PI / 2 }}
         leftHanded={hand === 'left'}
         label={sided(t.ready.guide.detail.rangeRotation, hand)}
       />

@@ -20,6 +20,7 @@ export function StrapStep() {
           <PoseDrawing
             view="faceOn"
             pose={POSES.upright}
+            hands={{ do: 'hang' }}
             leftHanded={leftHanded}
             label={s.chestLabel}
             spot="chest"
@@ -30,6 +31,7 @@ export function StrapStep() {
           <PoseDrawing
             view="faceOn"
             pose={POSES.upright}
+            hands={{ do: 'hang' }}
             leftHanded={leftHanded}
             label={sided(s.armLabel, hand)}
             spot="trailArm"

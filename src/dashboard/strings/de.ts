@@ -10,6 +10,7 @@ import type { LedgerStatus } from '../../coaching/ledger.ts';
 import { coach } from './de/coach.ts';
 import { names, said } from './de/core.ts';
 import { desk } from './de/desk.ts';
+import { figure } from './de/figure.ts';
 import { handsFree } from './de/handsFree.ts';
 import { help } from './de/help.ts';
 import { home } from './de/home.ts';
@@ -82,6 +83,7 @@ export const de: Strings = {
   planPage,
   settings,
   secondScreen,
+  figure,
   handsFree,
   help,
   home,
@@ -237,7 +239,6 @@ export const de: Strings = {
     downTheLine: 'Entlang der Ziellinie',
     ghost: 'Gestrichelt: dein Ansprechen',
     none: 'Die Figuren erscheinen nach der Kalibrierung.',
-    honest: 'Gezeichnet nach den Sensoren an Brust und Arm. Beine und Kopf werden nicht gemessen.',
     describe: (view, flexion, turn) => `${view}: Brust ${flexion} vorgebeugt, ${turn} gedreht`,
   },
 

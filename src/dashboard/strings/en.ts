@@ -19,6 +19,7 @@ import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
 import { names, said } from './en/core.ts';
+import { figure } from './en/figure.ts';
 import { handsFree } from './en/handsFree.ts';
 import { help } from './en/help.ts';
 import { home } from './en/home.ts';
@@ -70,6 +71,7 @@ export const en = {
   },
 
   coach,
+  figure,
   handsFree,
   help,
   home,
@@ -237,7 +239,6 @@ export const en = {
     downTheLine: 'Down the line',
     ghost: 'Dashed: your address',
     none: 'The figures appear after calibration.',
-    honest: 'Drawn from the chest and the trail arm. Legs and head are not measured.',
     describe: (view: string, flexion: string, turn: string) =>
       `${view}: chest bent forward ${flexion}, turned ${turn}`,
   },

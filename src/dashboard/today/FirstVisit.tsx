@@ -1,14 +1,10 @@
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
-import { POSES } from '../body/poses.ts';
+import { STEP_AT, drillAt } from '../drill/model.ts';
 import { useSection } from '../feed/hooks.ts';
 import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
-const PICTURES = [
-  { pose: POSES.top, ghost: POSES.address },
-  { pose: POSES.released, ghost: POSES.top },
-  { pose: POSES.caught, ghost: POSES.top },
-] as const;
+const PICTURES = (['hold', 'release', 'catch'] as const).map((step) => drillAt(STEP_AT[step]));
 
 /** What the rehearsal is, drawn, and what is needed for it. */
 export function FirstVisit({ open }: { readonly open: boolean }) {
@@ -22,7 +18,7 @@ export function FirstVisit({ open }: { readonly open: boolean }) {
             <PoseDrawing
               view="faceOn"
               pose={PICTURES[i]?.pose ?? null}
-              ghost={PICTURES[i]?.ghost ?? null}
+              {...(PICTURES[i] && { hands: PICTURES[i].hands })}
               leftHanded={hand === 'left'}
               label={sided(text, hand)}
             />

@@ -1,4 +1,7 @@
+import { FigureLegend } from '../../body/FigureLegend.tsx';
 import { PoseDrawing } from '../../body/PoseDrawing.tsx';
+import { ballAt } from '../../body/figure.ts';
+import { type Flight, handsDuring } from '../../body/flight.ts';
 import { t } from '../../strings/strings.ts';
 import type { CurvePose } from '../../../streaming/sessionsContract.ts';
 import { poseAt } from './poseAt.ts';
@@ -18,8 +21,14 @@ export function Figures(props: {
   /** Drawn dashed behind it, and what that is. */
   readonly ghost: Pose | null;
   readonly ghostIs: string;
+  /** Where the ball lies before the club. */
+  readonly address?: Pose | null;
+  /** The club between release and catch; left out where it stays in the hands. */
+  readonly flight?: Flight | null;
 }) {
   const pose = poseAt(props.poses, props.cursorS);
+  const hands = handsDuring(props.flight ?? null, props.cursorS);
+  const ball = ballAt(props.address ?? null);
   return (
     <section class="figures" aria-label={words.body}>
       <div class="body-views">
@@ -30,6 +39,8 @@ export function Figures(props: {
               pose={pose}
               ghost={props.ghost}
               leftHanded={props.leftHanded}
+              hands={hands}
+              ball={ball}
               label={t.body[view]}
             />
             <figcaption>
@@ -39,9 +50,7 @@ export function Figures(props: {
           </figure>
         ))}
       </div>
-      <p class="fine">
-        {props.ghostIs}. {words.honest}
-      </p>
+      <FigureLegend ghost={props.ghostIs} />
     </section>
   );
 }

@@ -7,6 +7,7 @@ import { Figures } from './Figures.tsx';
 import { Scrubber } from './Scrubber.tsx';
 import type { Aligned } from './curveLines.ts';
 import { alignOf, eventsOf } from './events.ts';
+import { flightIn } from './flightIn.ts';
 import { poseAt } from './poseAt.ts';
 import { usePlay } from './usePlay.ts';
 
@@ -53,6 +54,7 @@ export function Moment(props: {
   const events = useMemo(() => eventsOf(r), [r]);
   const [fromS, toS] = [curves.timeS[0] ?? alignS, curves.timeS.at(-1) ?? alignS];
   const move = (sessionS: number): void => setCursorS(Math.min(toS, Math.max(fromS, sessionS)));
+  const flight = useMemo(() => flightIn(r, curves), [r, curves]);
   const play = usePlay({ fromS, toS }, events, cursorS, move);
   if (curves.timeS.length === 0) return <p class="empty">{words.repetition.empty}</p>;
   return (
@@ -82,6 +84,8 @@ export function Moment(props: {
         poses={curves.poses}
         cursorS={cursorS}
         leftHanded={props.leftHanded}
+        address={curves.address}
+        flight={flight}
         {...ghostOf(beside, curves, cursorS - alignS)}
       />
     </div>

@@ -152,7 +152,6 @@ export const review: Strings['review'] = {
     ghost: 'Gestrichelt: beim Ansprechen',
     noGhost: 'Keine Daten vom Ansprechen dieser Wiederholung.',
     lost: 'Daten verloren',
-    honest: 'Gezeichnet nach den Sensoren an Brust und Arm. Beine und Kopf werden nicht gemessen.',
     measures: 'Messwerte',
     know: 'Hinweise zu dieser Wiederholung',
     cue: 'Hinweis',

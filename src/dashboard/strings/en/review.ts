@@ -154,7 +154,6 @@ export const review = {
     ghost: 'Dashed: at address',
     noGhost: 'No data at address for this repetition.',
     lost: 'data lost',
-    honest: 'Drawn from the chest and the trail arm. Legs and head are not measured.',
     measures: 'Measures',
     know: 'Notes on this repetition',
     cue: 'Cue',
