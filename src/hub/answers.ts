@@ -128,6 +128,7 @@ const summary = only({
   durationS: numberOrNull,
   hand,
   simulated: Type.Boolean(),
+  counts: Type.Boolean(),
   state: oneOf(['recording', 'complete', 'interrupted', 'unread']),
   deleted: Type.Boolean(),
   analysed: Type.Boolean(),

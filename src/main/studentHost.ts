@@ -5,6 +5,7 @@ import type { About } from '../practice/about.ts';
 import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.ts';
 import { practiceHost } from '../practice/host.ts';
 import { type LivePractice, livePractice } from '../practice/livePractice.ts';
+import { countsAsPractice } from '../coaching/countsAsPractice.ts';
 import { personView, planFor, volumeHistory, withEnd, withSession } from '../practice/person.ts';
 import type { SensorSource } from '../sensors/sources/source.ts';
 import type { PersonStore } from './personFile.ts';
@@ -42,7 +43,7 @@ function newPractice(
     settings: {
       hand,
       plan: guided ? planFor(asked, person) : asked,
-      ...(guided && { history: volumeHistory(person, date()) }),
+      ...(guided && counts(source) && { history: volumeHistory(person, date()) }),
       ...(known && { known }),
       ...(kept && { known: kept.fits }),
       emitFrames: true,
@@ -68,8 +69,18 @@ function keepCalibration(store: PersonStore, date: () => number, practice: LiveP
   });
 }
 
+const counts = ({ kind, simulated }: Pick<SensorSource, 'kind' | 'simulated'>): boolean =>
+  countsAsPractice({ simulated, watched: kind === 'replay' });
+
+/** What was answered about one's health stays answered, whoever practised. */
+function confirmHistory(store: PersonStore): void {
+  const person = store.read();
+  if (!person.historyConfirmed) store.write({ ...person, historyConfirmed: true });
+}
+
 function keep({ store, date }: StudentHostOptions, { practice, command }: PracticeRecord): void {
-  const { ledger, ownRange, stage } = practice.view();
+  const { ledger, ownRange, stage, source } = practice.view();
+  if (!counts(source)) return confirmHistory(store);
   const repetitions = ledger.rehearsals + ledger.balls;
   if (command.type === 'close') {
     const end = { repetitions, painAfter: command.pain, note: command.note };

@@ -1,3 +1,4 @@
+import { countsAsPractice } from '../coaching/countsAsPractice.ts';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
@@ -150,7 +151,9 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
         plan,
         ...(await readOf(shelf, session)),
         notes: { note, painBefore, painAfter },
-        weekRepetitions: weekRepetitions(await shelf.store().list(), session),
+        ...(countsAsPractice(session) && {
+          weekRepetitions: weekRepetitions(await shelf.store().list(), session),
+        }),
       };
     },
   );

@@ -17,6 +17,8 @@ export interface SessionSummary {
   readonly durationS: number | null;
   readonly hand: 'left' | 'right';
   readonly simulated: boolean;
+  /** It counts as practice: in the week, last values, progress and needs (`coaching/countsAsPractice.ts`). */
+  readonly counts: boolean;
   readonly state: SessionStateWord;
   readonly deleted: boolean;
   /** False while it waits for its analysis. */
@@ -152,8 +154,10 @@ export interface ProgressEntry {
   readonly carryOver: CarryOver;
 }
 
-/** GET /api/progress: analysed sessions, oldest first. */
+/** GET /api/progress: analysed sessions that count as practice, oldest first. */
 export interface Progress {
+  /** Analysed sessions that are left out because they are simulated. */
+  readonly notCounted: number;
   readonly sessions: readonly ProgressEntry[];
 }
 

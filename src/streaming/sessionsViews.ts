@@ -1,4 +1,5 @@
 import type { CarryOver } from '../coaching/judgement.ts';
+import { countsAsPractice } from '../coaching/countsAsPractice.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { SessionSummary as Kept } from '../sessions/store/rows.ts';
 import type { Progress, ProgressEntry, SessionSummary } from './sessionsContract.ts';
@@ -13,6 +14,7 @@ export const summaryView = (kept: Kept): SessionSummary => ({
   durationS: kept.durationS,
   hand: kept.hand,
   simulated: kept.simulated,
+  counts: countsAsPractice(kept),
   state: kept.state === 'running' ? 'recording' : kept.state,
   deleted: kept.deleted,
   analysed: kept.analysed,
@@ -36,16 +38,21 @@ const WEEK_MS = 7 * 86_400_000;
 /** Rehearsals and balls of the seven days that end with `session`, which is among `all`. */
 export const weekRepetitions = (all: readonly Kept[], session: Kept): number =>
   all
+    .filter((s) => countsAsPractice(s))
     .filter((s) => s.startedMs <= session.startedMs && s.startedMs > session.startedMs - WEEK_MS)
     .reduce((sum, s) => sum + s.rehearsals + s.balls, 0);
 
 /** What a coach sets; the own range is measured, not planned. */
 export const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
 
-/** Analysed sessions, oldest first, from a list that is newest first. */
+/** Analysed sessions that count as practice, oldest first, from a list that is newest first. */
 export function progressView(newestFirst: readonly Kept[]): Progress {
-  const all = newestFirst.filter((s) => s.analysed).reverse();
-  return { sessions: all.map((session, i) => entry(session, all[i - 1])) };
+  const analysed = newestFirst.filter((s) => s.analysed);
+  const all = analysed.filter((s) => countsAsPractice(s)).reverse();
+  return {
+    notCounted: analysed.length - all.length,
+    sessions: all.map((session, i) => entry(session, all[i - 1])),
+  };
 }
 
 const UNKNOWN: CarryOver = { addedFlexion: null, keptRotation: null };

@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { studentHost } from '../../src/main/studentHost.ts';
 import { NOBODY, type Person } from '../../src/practice/person.ts';
+import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { turned } from '../practice/turned.ts';
 import { SIZES, openBrowser, openPage, seriousFindings, startHost } from './pageHarness.ts';
@@ -17,11 +18,20 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
+/** As though a person wore the sensors, so that the practice counts. */
+const worn = (source: SensorSource): SensorSource => ({
+  kind: source.kind,
+  simulated: false,
+  start: (listener) => source.start(listener),
+  stop: () => source.stop(),
+  ask: (what) => source.ask?.(what),
+});
+
 /** A whole service with a student's memory that lasts as long as the test. */
 async function studentService(person: Person = NOBODY) {
   const kept = { person, slipped: false };
   const wear = (hand: 'left' | 'right') =>
-    new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED });
+    worn(new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED }));
   const slip = { sensor: 'chest', axis: { x: 1, y: 0, z: 0 }, deg: 25 } as const;
   const host = studentHost({
     first: { source: simulated(''), hand: 'right', kind: 'demo', close: async () => undefined },

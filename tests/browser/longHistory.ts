@@ -49,6 +49,7 @@ export async function addHistory(
         .values({
           ...model,
           id,
+          simulated: 0,
           startedMs: lastMs - 2 * n * DAY_MS,
           painBefore: n % 9 === 0 ? 3 : 0,
           painAfter: n % 9 === 0 ? 2 : 0,

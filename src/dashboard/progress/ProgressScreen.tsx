@@ -27,6 +27,9 @@ export function ProgressScreen() {
       {data !== null && (
         <ProgressView sessions={data.sessions} sessionHref={sessionHref} now={now} />
       )}
+      {data !== null && data.notCounted > 0 && (
+        <p class="fine">{words.notCounted(data.notCounted)}</p>
+      )}
       <Caution />
     </main>
   );

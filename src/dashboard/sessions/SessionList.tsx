@@ -11,7 +11,7 @@ function Facts({ s }: { readonly s: SessionSummary }) {
   const facts = [
     words.length(s.durationS),
     ...(s.analysed ? [words.passed(s.passed, s.scored), words.balls(s.ballsInMix, s.balls)] : []),
-    ...(s.simulated ? [words.simulated] : []),
+    ...(s.simulated ? [s.counts ? words.simulated : words.notCounted] : []),
     ...(s.state === 'complete' ? [] : [words.states[s.state]]),
     ...(s.problem === null ? [] : [s.problem]),
   ];

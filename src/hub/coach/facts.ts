@@ -2,6 +2,7 @@ import { sql } from 'kysely';
 import { MIX_DAYS, type RankedNeed, attention, needsCoach } from '../../coaching/attention.ts';
 import { type OpenPain, openPain, openWarnings } from '../../coaching/concerns.ts';
 import { DRIFT_SESSIONS, type DriftFacts } from '../../coaching/drift.ts';
+import { countsIn } from './counting.ts';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { MeasureSpreads } from '../../sessions/store/spreads.ts';
 import type { HubContext } from '../context.ts';
@@ -111,13 +112,13 @@ async function counted(db: Db, whose: Whose, nowMs: number): Promise<readonly Ro
         sum(iif(s.startedMs > ${fortnight}, s.rehearsals + s.balls, 0)) as fortnight,
         sum(iif(s.startedMs > ${mix}, s.balls, 0)) as mixBalls,
         sum(iif(s.startedMs > ${mix}, s.ballsInMix, 0)) as ballsInMix
-      from own p join session s on s.studentId = p.id group by s.studentId)
+      from own p join session s on s.studentId = p.id and ${countsIn('s')} group by s.studentId)
     select p.id, p.name, p.hand, p.createdMs as joinedMs, p.planNumber,
       ifnull(a.sessions, 0) as sessions, ifnull(a.unreviewed, 0) as unreviewed, ifnull(a.calm, 0) as calm,
       a.lastPracticeMs, a.painFreeMs, a.quietMs,
       ifnull(a.weekRehearsals, 0) as weekRehearsals, ifnull(a.weekBalls, 0) as weekBalls,
       ifnull(a.fortnight, 0) as fortnight, ifnull(a.mixBalls, 0) as mixBalls, ifnull(a.ballsInMix, 0) as ballsInMix,
-      (select id from session where studentId = p.id and reviewedMs is null
+      (select s.id from session s where s.studentId = p.id and s.reviewedMs is null and ${countsIn('s')}
         order by startedMs desc limit 1) as nextSessionId,
       (select plan from plan where studentId = p.id and number = p.planNumber) as plan
     from own p left join practice a on a.studentId = p.id`.execute(db);
@@ -131,7 +132,7 @@ async function recentSpreads(
 ): Promise<ReadonlyMap<string, readonly DriftFacts[]>> {
   const { rows } = await sql<{ studentId: string; spreads: string }>`
     select s.studentId, s.spreads from person p join session s on s.id in (
-      select id from session where studentId = p.id and analysed = 1
+      select x.id from session x where x.studentId = p.id and x.analysed = 1 and ${countsIn('x')}
       order by startedMs desc limit ${DRIFT_SESSIONS})
     where ${those(whose)} order by s.studentId, s.startedMs desc`.execute(db);
   const byStudent = new Map<string, DriftFacts[]>();

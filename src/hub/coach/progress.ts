@@ -11,6 +11,7 @@ import type {
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import type { HubContext } from '../context.ts';
 import { config, one, typed } from '../parts/api.ts';
+import { countsIn } from './counting.ts';
 import { lessonsOf } from './lessons.ts';
 import { planVersions } from './planVersions.ts';
 
@@ -22,6 +23,7 @@ async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]>
     .selectAll()
     .where('studentId', '=', studentId)
     .where('analysed', '=', 1)
+    .where(countsIn('session'))
     .orderBy('startedMs')
     .execute();
   return rows.map((row) => {
@@ -62,6 +64,7 @@ async function sessionsIn(
     .select(['rehearsals', 'balls', 'spreads'])
     .where('studentId', '=', studentId)
     .where('analysed', '=', 1)
+    .where(countsIn('session'))
     .where('startedMs', '>=', fromMs)
     .where('startedMs', '<', toMs)
     .execute();

@@ -1,3 +1,4 @@
+import { countsAsPractice } from '../../coaching/countsAsPractice.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import {
   type CorrectedKind,
@@ -13,13 +14,14 @@ import type { SessionSummary } from '../../streaming/sessionsContract.ts';
 import type { SessionTable } from '../db/tables.ts';
 
 /** One session as the pages get it. */
-export const summaryOf = (row: SessionTable): SessionSummary => ({
+export const summaryOf = (row: SessionTable, demonstration: boolean): SessionSummary => ({
   id: row.id,
   name: row.name,
   startedAt: new Date(row.startedMs).toISOString(),
   durationS: row.durationS,
   hand: row.hand,
   simulated: row.simulated === 1,
+  counts: countsAsPractice({ simulated: row.simulated === 1 }, demonstration),
   state: 'complete',
   deleted: false,
   analysed: row.analysed === 1,

@@ -11,6 +11,7 @@ import { commentsOf } from './comments.ts';
 import { studentFacts } from './facts.ts';
 import { readResult } from './result.ts';
 import { relabelsOf, sessionRow } from './reviewing.ts';
+import { isDemonstration } from './counting.ts';
 import { summaryOf } from './sessionViews.ts';
 
 const PAGE = 50;
@@ -73,7 +74,7 @@ async function viewOf(context: HubContext, id: string, readerId: string): Promis
   return {
     studentId: row.studentId,
     student: name,
-    summary: summaryOf(row),
+    summary: summaryOf(row, await isDemonstration(db)),
     plan: JSON.parse(row.plan) as Plan,
     planNumber: row.planNumber,
     analysis: row.analysed === 1 ? await readResult(places, row.studentId, id) : null,
@@ -120,9 +121,10 @@ export function sessions(api: FastifyInstance, context: HubContext): void {
         .orderBy('startedMs', 'desc')
         .limit(PAGE + 1)
         .execute();
+      const demonstration = await isDemonstration(db);
       return {
         sessions: rows.slice(0, PAGE).map((row) => ({
-          summary: summaryOf(row),
+          summary: summaryOf(row, demonstration),
           reviewedMs: row.reviewedMs,
           comments: Number(row.comments),
         })),

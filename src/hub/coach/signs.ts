@@ -8,6 +8,7 @@ import {
 import type { WarningId } from '../../coaching/judgement.ts';
 import type { Db } from '../db/open.ts';
 import { type Whose, those } from './whose.ts';
+import { countsIn } from './counting.ts';
 
 /** The rating alone shows pain, as a condition on `session s`. */
 export const PAINFUL = sql`(max(ifnull(s.painBefore, -1), ifnull(s.painAfter, -1)) >= ${sql.lit(PAIN_FROM)}
@@ -32,7 +33,8 @@ export async function signsOf(db: Db, whose: Whose): Promise<ReadonlyMap<string,
   const { rows } = await sql<Row>`
     select s.studentId, s.id as sessionId, s.startedMs, s.receivedMs, s.reviewedMs is not null as reviewed,
       s.planNumber, s.painBefore, s.painAfter, group_concat(distinct w.warningId) as warnings
-    from person p join session s on s.studentId = p.id left join warning w on w.sessionId = s.id
+    from person p join session s on s.studentId = p.id and ${countsIn('s')}
+      left join warning w on w.sessionId = s.id
     where ${those(whose)} and (s.warnings > 0 or ${PAINFUL})
     group by s.id`.execute(db);
   const closed = await sql<PainClosed & { readonly studentId: string }>`

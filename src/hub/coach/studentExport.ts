@@ -10,6 +10,7 @@ import { planVersions } from './planVersions.ts';
 import { relabelsOf } from './reviewing.ts';
 import { summaryOf } from './sessionViews.ts';
 import { clipsOf } from './sessions.ts';
+import { isDemonstration } from './counting.ts';
 
 const README = `Everything that the hub keeps of one student.
 
@@ -50,7 +51,7 @@ const machinesOf = ({ db }: HubContext, id: string) =>
 async function sessionOf({ db }: HubContext, row: SessionTable, readerId: string) {
   const { id, planNumber, plan, version, differences, reviewedMs } = row;
   return {
-    ...summaryOf(row),
+    ...summaryOf(row, await isDemonstration(db)),
     planNumber,
     plan: JSON.parse(plan) as unknown,
     version,

@@ -13,6 +13,7 @@ import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 import { renameInLog } from '../namesInLog.ts';
 import { namesOf } from '../people/pairing.ts';
+import { countsIn } from './counting.ts';
 import { studentFacts } from './facts.ts';
 import { lessonsOf } from './lessons.ts';
 import { painClosingsOf } from './painClosings.ts';
@@ -132,6 +133,7 @@ export function students(api: FastifyInstance, context: HubContext): void {
         .where('studentId', '=', params.studentId!)
         .where('analysed', '=', 1)
         .where('rehearsals', '>', 0)
+        .where(countsIn('session'))
         .orderBy('startedMs', 'desc')
         .limit(1)
         .executeTakeFirst();

@@ -13,7 +13,7 @@ export const sessionRow = (
   receivedMs: own.startedMs,
   name: 'Practice',
   hand: 'right',
-  simulated: 1,
+  simulated: 0,
   durationS: 600,
   analysed: 1,
   version: 'x',

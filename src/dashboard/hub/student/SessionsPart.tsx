@@ -20,7 +20,7 @@ function factsOf({ summary: s, comments }: HubSessionRow): string {
     t.sessions.length(s.durationS),
     ...(pain ? [] : [words.pain(s.painBefore, s.painAfter)]),
     ...(comments > 0 ? [words.comments(comments)] : []),
-    ...(s.simulated ? [words.simulated] : []),
+    ...(s.simulated ? [s.counts ? words.simulated : t.sessions.notCounted] : []),
   ].join(' · ');
 }
 

@@ -52,7 +52,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
         {t.sessions.passed(summary.passed, summary.scored)} ·{' '}
         {t.sessions.balls(summary.ballsInMix, summary.balls)} ·{' '}
         {t.sessions.length(summary.durationS)} · {t.sessions.hand[summary.hand]}
-        {summary.simulated && ` · ${t.sessions.simulated}`}
+        {summary.simulated && ` · ${summary.counts ? t.sessions.simulated : t.sessions.notCounted}`}
         {summary.state !== 'complete' && ` · ${t.sessions.states[summary.state]}`}
       </p>
       {analysis !== null && (

@@ -28,6 +28,7 @@ export const sessions: Strings['sessions'] = {
     unread: 'noch nicht ausgewertet',
   },
   simulated: 'simuliert',
+  notCounted: 'simuliert: zählt nicht als Training',
   passed: (passed, scored) =>
     scored === 0
       ? 'keine Übung gewertet'

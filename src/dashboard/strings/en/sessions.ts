@@ -21,6 +21,7 @@ export const sessions = {
     unread: 'not analysed yet',
   },
   simulated: 'simulated',
+  notCounted: 'simulated: does not count as practice',
   passed: (passed: number, scored: number): string =>
     scored === 0 ? 'no rehearsal scored' : `${passed} of ${scored} rehearsals passed`,
   balls: (inMix: number, balls: number): string =>
