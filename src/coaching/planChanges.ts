@@ -33,7 +33,7 @@ export interface PlanChangeWords {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const ENGLISH: PlanChangeWords = {
+export const ENGLISH: PlanChangeWords = {
   changed: (what, before, after) => `${capital(what)}: ${after}, was ${before}.`,
   fields: {
     name: 'name',

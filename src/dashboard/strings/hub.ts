@@ -1,11 +1,9 @@
-import { club } from './en/hubClub.ts';
-import { entry } from './en/hubEntry.ts';
-import { needs } from './en/hubNeeds.ts';
-import { news } from './en/hubNews.ts';
-import { report } from './en/hubReport.ts';
-import { session } from './en/hubSession.ts';
-import { shell } from './en/hubShell.ts';
-import { student } from './en/hubStudent.ts';
+import { hubDe } from './hubDe.ts';
+import { hubEn } from './hubEn.ts';
+import type { HubStrings } from './hubShape.ts';
+import { type Language, language } from './language.ts';
 
-/** Every text of the hub's pages beside those of the practice. */
-export const h = { shell, entry, needs, student, session, report, club, news };
+export const HUB_DICTIONARIES: Readonly<Record<Language, HubStrings>> = { en: hubEn, de: hubDe };
+
+/** The hub's texts in the language in use. */
+export const h: HubStrings = HUB_DICTIONARIES[language];

@@ -2,7 +2,7 @@ import type { MeasureInfo } from '../../coaching/measureInfo.ts';
 import type { en } from './en.ts';
 
 /** The same keys, lists of the same length and functions of the same arguments, with other words. */
-type Words<T> = T extends string
+export type Words<T> = T extends string
   ? string
   : T extends MeasureInfo | number | boolean | null | undefined
     ? T

@@ -41,8 +41,8 @@ export function differences(
       student.repetitions.filter((r) => !found.has(r.index)).map((r) => r.index),
       (list) => `found on the student's computer only: ${list} (counted there)`,
     ),
-    ...listed(both.flatMap(kindDiffers), 'are told apart otherwise'),
-    ...listed(both.flatMap(verdictDiffers), 'are judged otherwise'),
+    ...listed(both.flatMap(kindDiffers), 'have another kind'),
+    ...listed(both.flatMap(verdictDiffers), 'have another result'),
     ...TARGET_MEASURES.flatMap((measure) => measureDiffers(both, measure)),
     ...ledgerDiffers(hub, student),
   ];
@@ -119,20 +119,20 @@ const ledgerDiffers = (hub: AnalysisResult, student: AnalysisResult): readonly s
     ? []
     : [
         counts(hub) === counts(student)
-          ? 'The order of rehearsals and balls is another here.'
-          : `The ledger counts ${counts(hub)} here, ${counts(student)} on the student's computer.`,
+          ? 'The order of rehearsals and balls is different here.'
+          : `Count here: ${counts(hub)}. On the student's computer: ${counts(student)}.`,
       ];
 
 function reason({ here, there, labelled }: Circumstances, plan: boolean): string {
   const reasons = [
-    ...(labelled ? ['the coach has labelled repetitions here'] : []),
+    ...(labelled ? ['the coach has corrected repetitions here'] : []),
     ...(there !== null && there !== here
       ? [`the student's computer has version ${there}, this hub ${here}`]
       : []),
-    ...(plan ? ['the targets of the plan are others'] : []),
+    ...(plan ? ['the plans have different targets'] : []),
   ];
   if (reasons.length > 0) return `Why: ${reasons.join('; ')}.`;
   return there === null
     ? `Why: the recording does not say which version its result is from; this hub has ${here}.`
-    : 'Why: versions and plan are the same; there it was measured while it ran, here from the whole recording.';
+    : 'Why: versions and plan are the same; there it was measured live, here from the whole recording.';
 }

@@ -43,7 +43,9 @@ describe('how the hub differs from the student', () => {
     }));
     const said = differences(result, moved, { ...SAME, there: '0.9.0' });
     expect(said).toHaveLength(2);
-    expect(said[0]).toMatch(/differs in one repetition, most in one with \+?(-?\d+)° here and \+?(-?\d+)° there/);
+    expect(said[0]).toMatch(
+      /differs in one repetition, most in one with \+?(-?\d+)° here and \+?(-?\d+)° there/,
+    );
     expect(said[1]).toBe("Why: the student's computer has version 0.9.0, this hub 1.0.0.");
   });
 
@@ -56,8 +58,8 @@ describe('how the hub differs from the student', () => {
     };
     const said = differences(result, fewer, { ...SAME, labelled: true });
     expect(said[0]).toBe(`Repetitions found here only: ${first.index}.`);
-    expect(said[1]).toMatch(/^The ledger counts \d+ rehearsals/);
-    expect(said[2]).toBe('Why: the coach has labelled repetitions here.');
+    expect(said[1]).toMatch(/^Count here: \d+ rehearsals/);
+    expect(said[2]).toBe('Why: the coach has corrected repetitions here.');
   });
 
   it('names a verdict that is another, and the plan where its targets are others', () => {
@@ -76,6 +78,6 @@ describe('how the hub differs from the student', () => {
     );
     const said = differences(result, other, SAME);
     expect(said[0]).toMatch(/^Repetition \d+ is (not )?passed here and (not )?passed on/);
-    expect(said[1]).toBe('Why: the targets of the plan are others.');
+    expect(said[1]).toBe('Why: the plans have different targets.');
   });
 });

@@ -1,5 +1,6 @@
 import type { Need, StudentRow } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { to } from '../shell/router.ts';
 import { NeedShape } from './NeedShape.tsx';
 import { firstNeed } from './order.ts';
@@ -24,7 +25,8 @@ function nextAct(s: StudentRow): { readonly href: string; readonly label: string
 }
 
 /** The student's own words where they are the reason, else the reason. */
-const wordsOf = ({ quote, text }: Need): string => (quote === null ? text : words.quoted(quote));
+const wordsOf = ({ quote, text }: Need): string =>
+  quote === null ? t.said.need(text) : words.quoted(quote);
 
 function Reason({ need }: { readonly need: Need }) {
   const { atMs, sessionId } = need;

@@ -1,8 +1,10 @@
 import { useId, useState } from 'preact/hooks';
 import type { Plan } from '../../../coaching/plan.ts';
-import { planChange as words } from '../../strings/en/hubStudent.ts';
+import { h } from '../../strings/hub.ts';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
+
+const words = h.planChange;
 
 /** Keeps what is written as a plan without a student. */
 export function KeepTemplate({ plan }: { readonly plan: Plan | null }) {

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../../coaching/plan.ts';
-import { planChanges } from '../../../coaching/planChanges.ts';
 import { PlanEditor } from '../../plan/PlanEditor.tsx';
 import { draftOf, readDraft } from '../../plan/draft.ts';
-import { planChange as words } from '../../strings/en/hubStudent.ts';
+import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { Field } from '../parts/Field.tsx';
 import { dayInput, dayStart } from '../parts/days.ts';
 import { useAct } from '../parts/useAct.ts';
@@ -12,6 +12,8 @@ import { goTo, to } from '../shell/router.ts';
 import { KeepTemplate } from './KeepTemplate.tsx';
 import type { PlanDesk } from './desk.ts';
 import { startsOf } from './starts.ts';
+
+const words = h.planChange;
 
 /** The version or template that the address asks to start from. */
 function askedStart(desk: PlanDesk): string {
@@ -39,7 +41,7 @@ function StartChoice(props: {
 }
 
 function WhatChanges({ before, after }: { readonly before: Plan; readonly after: Plan | null }) {
-  const changes = after === null ? [] : planChanges(before, after);
+  const changes = after === null ? [] : t.said.planChanges(before, after);
   return (
     <section class="what-changes" aria-live="polite">
       <h2>{words.what}</h2>
@@ -88,7 +90,7 @@ export function PlanForm({ desk }: { readonly desk: PlanDesk }) {
       (done) => done && goTo(to('students', student.id)),
     );
   };
-  const unchanged = plan !== null && planChanges(student.plan.plan, plan).length === 0;
+  const unchanged = plan !== null && t.said.planChanges(student.plan.plan, plan).length === 0;
   return (
     <form class="plan-form" onSubmit={send}>
       <StartChoice desk={desk} from={from} set={start} />

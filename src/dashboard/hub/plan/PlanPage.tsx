@@ -1,6 +1,5 @@
 import { useCallback } from 'preact/hooks';
 import { useAnswer } from '../../review/useAnswer.ts';
-import { planChange as words } from '../../strings/en/hubStudent.ts';
 import { h } from '../../strings/hub.ts';
 import type { HubClient } from '../client/client.ts';
 import { Asked } from '../parts/Asked.tsx';
@@ -9,6 +8,8 @@ import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
 import { PlanForm } from './PlanForm.tsx';
 import type { PlanDesk } from './desk.ts';
+
+const words = h.planChange;
 
 async function fetchDesk({ students }: HubClient, id: string): Promise<PlanDesk> {
   const [student, versions, templates, last] = await Promise.all([

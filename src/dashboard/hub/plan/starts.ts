@@ -1,6 +1,8 @@
 import { DEFAULT_PLAN, type Plan } from '../../../coaching/plan.ts';
-import { planChange as words } from '../../strings/en/hubStudent.ts';
+import { h } from '../../strings/hub.ts';
 import type { PlanDesk } from './desk.ts';
+
+const words = h.planChange;
 
 /** Something that a plan can be started from. */
 export interface Start {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { Dialog } from '../../shell/Dialog.tsx';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { Form } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { goTo, to } from '../shell/router.ts';
@@ -45,7 +46,7 @@ function Differences({ lines }: { readonly lines: readonly string[] }) {
       <h2>{words.differences}</h2>
       <ul class="plain">
         {lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>{t.said.difference(line)}</li>
         ))}
       </ul>
     </section>

@@ -1,6 +1,7 @@
 import type { Me } from '../../../streaming/hubContract/people.ts';
 import { Mark } from '../../shell/Mark.tsx';
 import { KeysPart } from '../../shell/KeysPart.tsx';
+import { LanguagePart } from '../../shell/LanguagePart.tsx';
 import { LookPart, UnitsPart } from '../../shell/LookPart.tsx';
 import { h } from '../../strings/hub.ts';
 import { type PageName, type Place, to } from './router.ts';
@@ -80,6 +81,7 @@ export function HubTopBar(props: {
                 {words.signedInAs(me.name)}, {me.club.name}
               </p>
             )}
+            <LanguagePart />
             <LookPart />
             <UnitsPart />
             {me !== null && (

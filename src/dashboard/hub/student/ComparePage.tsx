@@ -1,7 +1,6 @@
 import { useCallback, useState } from 'preact/hooks';
 import type { Comparison, Stretch } from '../../../streaming/hubContract/students.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
-import { comparison as words } from '../../strings/en/hubStudent.ts';
 import { h } from '../../strings/hub.ts';
 import type { Stretches } from '../client/students.ts';
 import { Asked } from '../parts/Asked.tsx';
@@ -11,6 +10,8 @@ import { to } from '../shell/router.ts';
 import { DifferenceTable } from './DifferenceTable.tsx';
 import { StretchChoice } from './StretchChoice.tsx';
 import { presetStretches, readStretches, writeStretches } from './stretches.ts';
+
+const words = h.comparison;
 
 function useStretches(): readonly [Stretches, (next: Stretches) => void] {
   const [stretches, setStretches] = useState(

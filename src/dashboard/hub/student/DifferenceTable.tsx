@@ -1,7 +1,9 @@
 import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
 import type { Comparison, MeasureDifference } from '../../../streaming/hubContract/students.ts';
-import { comparison as words } from '../../strings/en/hubStudent.ts';
+import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
+
+const words = h.comparison;
 
 type Texts = ReturnType<typeof t.measures.compared>;
 

@@ -3,6 +3,7 @@ import { STAGES, type Plan, askedRatio } from '../../../coaching/plan.ts';
 import type { PlanVersion, StudentView } from '../../../streaming/hubContract/students.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
@@ -27,7 +28,7 @@ export function Changes({ version }: { readonly version: PlanVersion }) {
   return (
     <ul class="changes">
       {changes.map((change) => (
-        <li key={change}>{change}</li>
+        <li key={change}>{t.said.planChange(change)}</li>
       ))}
     </ul>
   );

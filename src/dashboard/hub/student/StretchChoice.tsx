@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
-import { comparison as words } from '../../strings/en/hubStudent.ts';
+import { h } from '../../strings/hub.ts';
 import type { Stretches } from '../client/students.ts';
 import { dayEnd, dayInput, dayStart } from '../parts/days.ts';
 import { PRESETS, type Preset, presetStretches } from './stretches.ts';
+
+const words = h.comparison;
 
 type Days = Readonly<Record<keyof Stretches, string>>;
 

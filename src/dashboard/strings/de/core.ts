@@ -30,6 +30,8 @@ import { HUB_LINK_TEXTS } from '../../../streaming/hubContract/linkTexts.ts';
 import { translate } from '../translate.ts';
 import { CALIBRATION, CALIBRATION_WORDS, CUES, FIELDS, REFUSALS, WORN_WORDS } from './books.ts';
 import { API, FIELD_NAMES, FIELD_REASONS } from './api.ts';
+import { need, planChange, value } from './coachSaid.ts';
+import { difference } from './differences.ts';
 import { DISK, KEEPING } from './keeping.ts';
 import { LINK } from './link.ts';
 import { nextStep } from './nextStep.ts';
@@ -111,6 +113,9 @@ export const said = {
     return `${label}: ${fill(FIELDS[key], Object.fromEntries(told) as Record<string, string>)}`;
   },
   lineOf: (n: number, label: string) => `${label}, Zeile ${n}`,
+  need,
+  difference: (sentence: string): string => difference(sentence, value),
+  planChange,
   nextStep: (summary: PracticeSummary): string => nextStep(summary, cueText),
   planChanges: (before: Plan, after: Plan): readonly string[] =>
     planChanges(before, after, CHANGE_WORDS),

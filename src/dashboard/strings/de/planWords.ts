@@ -47,7 +47,7 @@ export const CHANGE_WORDS: PlanChangeWords = {
   ratio: (rehearsals, balls) => `${rehearsals} zu ${balls}`,
   atMost: (n) => `höchstens ${n}`,
   notSet: 'nicht festgelegt',
-  added: (item) => `Checkliste, neu: ${item}`,
+  added: (item) => `Checkliste, hinzugefügt: ${item}`,
   gone: (item) => `Checkliste, entfernt: ${item}`,
   otherOrder: 'Checkliste: neue Reihenfolge.',
   note: {

@@ -24,6 +24,12 @@ export const said = {
   field: ({ key, values }: Problem, label: string): string =>
     `${label}: ${fill(FIELDS[key], values)}`,
   lineOf: (n: number, label: string) => `${label}, line ${n}`,
+  /** Why a student needs the coach, as the hub said it. */
+  need: (sentence: string): string => sentence,
+  /** Where the hub's result and the student's differ, as the hub said it. */
+  difference: (sentence: string): string => sentence,
+  /** What is different in a plan, as the hub said it. */
+  planChange: (sentence: string): string => sentence,
   nextStep: (summary: PracticeSummary): string => summary.next.text,
   planChanges: (before: Plan, after: Plan): readonly string[] => planChanges(before, after),
   /** The standard plan's own sentences; what a person wrote stays as it is. */

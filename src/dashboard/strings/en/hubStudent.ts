@@ -157,7 +157,7 @@ export const comparison = {
   sure: 'differs: all of the likely range lies on one side of zero',
   small: 'real, but smaller than the measurement error',
   unsure: 'may be chance: the likely range holds zero',
-  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later less earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is. On one axis: the earlier above (ring), the later below (disc), each with its middle half.',
+  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later minus earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is. On one axis: the earlier above (ring), the later below (disc), each with its middle half.',
   strap:
     'A sensor worn in a different place shifts every value of a session. A difference of a few degrees between months may come from that.',
   badDays: 'Choose dates so that each period ends after it starts.',
