@@ -3,7 +3,7 @@ import { hubEn } from './hubEn.ts';
 import type { HubStrings } from './hubShape.ts';
 import { type Language, language } from './language.ts';
 
-export const HUB_DICTIONARIES: Readonly<Record<Language, HubStrings>> = { en: hubEn, de: hubDe };
+const DICTIONARIES: Readonly<Record<Language, HubStrings>> = { en: hubEn, de: hubDe };
 
 /** The hub's texts in the language in use. */
-export const h: HubStrings = HUB_DICTIONARIES[language];
+export const h: HubStrings = DICTIONARIES[language];
