@@ -86,7 +86,7 @@ describe('the student’s coach page, with a real hub', () => {
     await page.getByRole('link', { name: 'New message from your coach.' }).click();
     await page.getByText('Wait <b>longer</b> at the top.').waitFor();
     await page.getByLabel('Your reply').fill('I will.');
-    await page.getByRole('button', { name: 'Answer' }).click();
+    await page.getByRole('button', { name: 'Reply' }).click();
     await vi.waitFor(async () => {
       const said = await hub.context.db
         .selectFrom('comment')

@@ -160,7 +160,7 @@ describe('a whole practice at home', () => {
     await heading(page, 'Put on both sensors');
     await look(page);
     await pressOn(page, 'Both sensors are on');
-    await heading(page, 'Are both sensors well');
+    await heading(page, 'Sensor check');
     await page
       .getByRole('button', { name: 'Calibrate' })
       .and(page.locator(':enabled'))
@@ -198,7 +198,7 @@ describe('a whole practice at home', () => {
     await tabTo(page, 'A note');
     await page.keyboard.type('Chest first felt right.');
     await pressOn(page, 'Save and close');
-    await page.getByText('Kept.').waitFor(LONG);
+    await page.getByText('Saved.').waitFor(LONG);
     await look(page);
 
     const [session] = service.kept.person.sessions;
@@ -241,7 +241,7 @@ describe('a whole practice at home', () => {
     await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
     await page.keyboard.press('h');
     await page.locator('dialog .rating').nth(7).click();
-    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.getByRole('button', { name: 'Save' }).click();
     await heading(page, 'After the practice');
     await page
       .getByText('Stop now and get advice from a licensed health professional')

@@ -126,7 +126,7 @@ describe('the hub in the browser', () => {
     await fill(coach, { "Student's name": `Ines ${HOSTILE}` });
     await coach.keyboard.press('Enter');
     const link = await coach.locator('.invite-made code').innerText();
-    expect(await coach.getByRole('img', { name: /Link of the invitation/ }).count()).toBe(1);
+    expect(await coach.getByRole('img', { name: /QR code of the invitation/ }).count()).toBe(1);
     await coach.getByRole('button', { name: 'Done' }).click();
 
     student = await visit(link.split('#/')[1] ?? '', 'phone');
@@ -161,7 +161,7 @@ describe('the hub in the browser', () => {
     await expectSound(coach);
     await coach.keyboard.press('/');
     await coach.keyboard.type('nobody like that');
-    await coach.getByText('Nobody fits.').waitFor();
+    await coach.getByText('No matches.').waitFor();
     await coach.keyboard.press('Escape');
     await coach.locator('.student-line').waitFor();
     await coach.keyboard.press('j');
@@ -185,16 +185,16 @@ describe('the hub in the browser', () => {
     await coach.keyboard.press('Escape');
     await coach.keyboard.press('l');
     await coach.keyboard.press('ArrowDown');
-    await coach.getByText('Found as a rehearsal, set by hand as a ball and measured').waitFor();
+    await coach.getByText('Detected as a rehearsal, corrected by hand to a ball').waitFor();
     await coach.getByRole('status').getByText('Measured anew').waitFor();
     await coach.keyboard.press('End');
-    await coach.getByText('Found as a rehearsal, set by hand as nothing').waitFor();
+    await coach.getByText('Detected as a rehearsal, corrected by hand to nothing').waitFor();
     await coach.getByText(/Set by Carla Wend/).waitFor();
     await expectSound(coach);
     await coach.keyboard.press('Shift+Tab');
     await coach.keyboard.press('Escape');
     await coach.getByText(/Repetition 4: nothing to count, detected as a rehearsal/).waitFor();
-    await coach.getByRole('button', { name: /^4: ignored.*noted: 1 comment/ }).waitFor();
+    await coach.getByRole('button', { name: /^4: ignored.*note: 1 comment/ }).waitFor();
     await coach.keyboard.press('r');
     await coach
       .getByText(/✓ Reviewed|Reviewed/)
@@ -210,7 +210,7 @@ describe('the hub in the browser', () => {
     coach.on('response', (r) => void (/clips/.test(r.url()) && ranges.push(r.status())));
     const film = { name: 'top.mp4', mimeType: 'video/mp4', buffer: await filmed(coach) };
     await coach.locator('.attach input[type=file]').setInputFiles(film);
-    await coach.getByText('Not lined up yet').waitFor();
+    await coach.getByText('Not in sync yet').waitFor();
     const video = coach.locator('.film video');
     const at = async (): Promise<number> => {
       await expect.poll(() => video.evaluate((v: HTMLVideoElement) => v.seeking)).toBe(false);
@@ -225,11 +225,11 @@ describe('the hub in the browser', () => {
 
     await show(0.5);
     await coach.getByRole('button', { name: 'This frame is the catch' }).click();
-    await coach.getByText(/^Lined up|does not show this moment/).waitFor();
+    await coach.getByText(/^In sync|does not show this moment/).waitFor();
     const slider = coach.locator('.scrub input');
     const toCatch = coach.locator('.event-buttons').getByRole('button', { name: /^Catch/i });
     await toCatch.click();
-    await coach.getByText('Lined up: scrubbing').waitFor();
+    await coach.getByText('In sync: the slider').waitFor();
     expect(await at()).toBeCloseTo(0.5, 1);
     const catchS = Number(await slider.inputValue());
     await slider.focus();
@@ -241,7 +241,7 @@ describe('the hub in the browser', () => {
 
     await coach.getByText('Sync film and curves').click();
     await coach.getByRole('button', { name: 'Undo sync' }).click();
-    await coach.getByText('Not lined up yet').waitFor();
+    await coach.getByText('Not in sync yet').waitFor();
     for (const by of [0, 0.1, 0.2]) {
       await show(0.4 + by);
       await coach.getByRole('button', { name: /^Mark in the film/ }).click();
@@ -253,7 +253,7 @@ describe('the hub in the browser', () => {
     await coach.getByText(/The three moments agree within \d+ ms/).waitFor();
     await coach.getByRole('button', { name: 'Sync with these' }).click();
     await toCatch.click();
-    await coach.getByText('Lined up: scrubbing').waitFor();
+    await coach.getByText('In sync: the slider').waitFor();
     expect(await at()).toBeCloseTo(0.4, 1);
     await coach.getByRole('button', { name: 'Delete film' }).click();
     await coach.getByText('No film attached.').waitFor();
@@ -297,7 +297,7 @@ describe('the hub in the browser', () => {
     const hold = coach.getByLabel('hold at the top: at least');
     await hold.fill('twelve');
     await coach
-      .getByText(/: a number from .* please/)
+      .getByText(/: enter a number from /)
       .first()
       .waitFor();
     await hold.fill('1,2');
@@ -388,7 +388,7 @@ describe('the hub in the browser', () => {
     const at = Date.now() + 86_400_000;
     await coach.goto(`${coach.url().split('?')[0]!}?aFromMs=0&aToMs=${at}&bFromMs=0&bToMs=${at}`);
     await coach.reload();
-    await coach.getByText('too few to say how sure').first().waitFor();
+    await coach.getByText('too few sessions').first().waitFor();
     await expectSound(coach);
     await coach.getByRole('link', { name: 'Account' }).click();
     await coach.getByRole('heading', { name: 'Account' }).waitFor();

@@ -202,7 +202,7 @@ async function practise(computer: Computer, rehearsals: number): Promise<void> {
   await page.locator('.rating').first().click(LONG);
   await page.getByLabel('A note').fill('Chest first felt right.');
   await press('Save and close');
-  await page.getByText('Kept.').waitFor(LONG);
+  await page.getByText('Saved.').waitFor(LONG);
 }
 
 describe('two coaches, two students, their computers and the hub', () => {
@@ -278,7 +278,7 @@ describe('two coaches, two students, their computers and the hub', () => {
     await thread.getByText('Hold until the tick.').waitFor();
     expect(await thread.innerText()).toMatch(/Carla.*Repetition 1/s);
     await thread.getByLabel('Your reply').fill('It felt slow.');
-    await thread.getByRole('button', { name: 'Answer' }).click();
+    await thread.getByRole('button', { name: 'Reply' }).click();
     await vi.waitFor(async () =>
       expect(
         (await firstOf(carla, ines)).comments.map(({ byRole, text }) => [byRole, text]),

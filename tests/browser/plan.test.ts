@@ -66,7 +66,7 @@ describe('the plan', () => {
     full = true;
     await save.focus();
     await page.keyboard.press('Enter');
-    await page.getByText(/could not be kept: no space left/).waitFor();
+    await page.getByText(/could not be saved: no space left/).waitFor();
     expect(await rehearsals.inputValue()).toBe('3');
     full = false;
     await page.keyboard.press('Enter');

@@ -314,7 +314,7 @@ describe('a second screen', () => {
       secondScreenAt: '127.0.0.2',
     });
     const laptop = await openPage(browser, `${service.url}#/screen`);
-    await laptop.page.getByText('It is off: only this computer').waitFor(LONG);
+    await laptop.page.getByText('Off: only this computer').waitFor(LONG);
     await laptop.page.getByRole('button', { name: 'Turn on' }).press('Enter');
     const code = (await laptop.page.getByTestId('code').innerText()).replaceAll(' ', '');
     const url = await laptop.page.locator('.way-in code').innerText();

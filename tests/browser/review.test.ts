@@ -107,7 +107,7 @@ describe('a session under review', () => {
     expect(await seriousFindings(page)).toEqual([]);
 
     await page.locator('.compare-choice select').selectOption('2');
-    await page.getByRole('heading', { name: '4 against 2' }).waitFor();
+    await page.getByRole('heading', { name: '4 and 2 compared' }).waitFor();
     const hold = page.locator('.compare-table tbody tr').first();
     expect(await hold.innerText()).toMatch(/hold at the top.*−0\.\d s ±0\.06 s.*larger/s);
     await page.locator('.curve-strip .beside').nth(4).waitFor();
@@ -159,7 +159,7 @@ describe('a session under review', () => {
     const less = await openPage(browser, address('right-mixed', query), {
       reducedMotion: 'reduce',
     });
-    await less.page.getByText('play goes from moment to moment').waitFor();
+    await less.page.getByText('playback jumps from moment to moment').waitFor();
     await less.page.getByRole('button', { name: 'Play' }).click();
     const start = await less.page.getByRole('button', { name: /^Arm start/ }).innerText();
     await expect
@@ -183,7 +183,7 @@ describe('a session under review', () => {
 
   it('says what was lost, what is not there, and what has no repetition', async () => {
     const { page, context } = await openPage(browser, address('loss-skew-gap', '?repetition=4'));
-    await page.getByText('Samples were lost during it').waitFor();
+    await page.getByText('Data was lost during').waitFor();
     await page.goto(address('right-mixed', '?repetition=99'));
     await page.getByText('This session has no repetition 99.').waitFor();
     await page.goto(`${service.url}#/sessions/nosuch`);
@@ -275,7 +275,7 @@ describe('the list of sessions', () => {
     const { page, context } = await openPage(browser, `${service.url}#/sessions`);
     await page.locator('.session-row').first().waitFor();
     await drop(page, 'holiday.mp4', Buffer.from('film'));
-    await page.getByText('holiday.mp4 was not imported: it is no .zip.').waitFor();
+    await page.getByText('holiday.mp4 was not imported: it is not a .zip file.').waitFor();
     await drop(page, 'right.zip', readFileSync(recording('right-mixed')));
     await page.getByText(/right\.zip was not imported: .*here already/).waitFor();
     expect(await seriousFindings(page)).toEqual([]);

@@ -207,7 +207,7 @@ describe('sensors strapped on the wrong way round', () => {
     });
     calibrate();
     const { page, context } = await openPage(browser, `${running.url}#/ready`);
-    await page.getByText('the two seem to be swapped').first().waitFor();
+    await page.getByText('two sensors seem to be swapped').first().waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Swap chest and arm' }).click();
     await page.getByRole('heading', { name: 'Stand still' }).waitFor();

@@ -36,7 +36,7 @@ afterAll(async () => {
 describe('kept sessions', () => {
   it('are imported, opened, exported, deleted and brought back', async () => {
     const { page, context, complaints } = await openPage(browser, `${service.url}#/sessions`);
-    await page.getByText('Nothing is kept yet.').waitFor();
+    await page.getByText('No sessions yet.').waitFor();
     await page.locator('input[type=file]').setInputFiles(recording('right-mixed'));
     await page.getByText('6 of 11 rehearsals passed').waitFor({ timeout: 30_000 });
     expect(await seriousFindings(page)).toEqual([]);
@@ -62,15 +62,15 @@ describe('kept sessions', () => {
     await page.route('**/notes', (route) => route.abort(), { times: 1 });
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    await form.getByText('What you typed is still here.').waitFor();
+    await form.getByText('Your text is still here.').waitFor();
     expect(await form.getByLabel('Note', { exact: true }).inputValue()).toBe('Windy.');
     await page.keyboard.press('Enter');
-    await form.getByText('Kept.').waitFor();
+    await form.getByText('Saved.').waitFor();
     expect((await store.list())[0]).toMatchObject({ painAfter: 2, note: 'Windy.' });
 
     await page.getByRole('link', { name: 'All sessions' }).click();
     await page.getByRole('button', { name: /^Delete/ }).click();
-    await page.getByText('Nothing is kept yet.').waitFor();
+    await page.getByText('No sessions yet.').waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByText('6 of 11 rehearsals passed').waitFor();
     expect(complaints.filter((c) => !c.includes('ERR_FAILED'))).toEqual([]);
