@@ -277,7 +277,7 @@ describe('the list of sessions', () => {
     await drop(page, 'holiday.mp4', Buffer.from('film'));
     await page.getByText('holiday.mp4 was not imported: it is not a .zip file.').waitFor();
     await drop(page, 'right.zip', readFileSync(recording('right-mixed')));
-    await page.getByText(/right\.zip was not imported: .*here already/).waitFor();
+    await page.getByText(/right\.zip was not imported: .*already here/).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await context.close();
   });
