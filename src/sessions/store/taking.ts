@@ -84,7 +84,7 @@ async function importOne(
   const id = await reading.nameOf(path).catch(brokenOff);
   const there = await db.selectFrom('session').select('id').where('id', '=', id).executeTakeFirst();
   if (there !== undefined)
-    throw new SessionError('exists', 'this session is here already (perhaps among the deleted)');
+    throw new SessionError('exists', 'this session is already here (perhaps among the deleted)');
   const folder = join(places.sessions, id);
   try {
     const session = { id, folder, deletedMs: null, state: 'complete' } as const;
