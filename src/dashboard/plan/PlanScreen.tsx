@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import type { Progress } from '../../streaming/sessionsContract.ts';
+import { DrillOnDemand } from '../drill/Drill.tsx';
 import { useSection } from '../feed/hooks.ts';
 import { ask } from '../sessions/api.ts';
 import { useLoad } from '../sessions/useLoad.ts';
@@ -48,6 +49,7 @@ function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView)
     <>
       <p>{words.author[view.author]}</p>
       <p>{words.week(view.weekRepetitions, view.plan.volume.perWeek)}</p>
+      <DrillOnDemand own leftHanded={leftHanded} />
       <PlanSheet plan={view.plan} leftHanded={leftHanded} />
       {view.author !== 'coach' && (
         <OwnPlanForm

@@ -2,6 +2,7 @@ import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
 import type { Hands } from '../body/figure.ts';
 import type { ViewName } from '../body/project.ts';
+import { DrillOnDemand } from '../drill/Drill.tsx';
 import type { GuideStep, GuideView, PoseView } from '../../streaming/contract.ts';
 import { useSection } from '../feed/hooks.ts';
 import { useAsk } from '../shell/Ask.tsx';
@@ -82,6 +83,7 @@ export function GuidedStep() {
         </h2>
         <p class="state-detail">{sided(s.detail[guide.step], hand)}</p>
         <Progress guide={guide} />
+        {guide.step === 'address' && <DrillOnDemand leftHanded={hand === 'left'} />}
         {guide.status === 'swapped' && (
           <div>
             <p>{s.exchange}</p>

@@ -1,5 +1,6 @@
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
+import { DrillOnDemand } from '../drill/Drill.tsx';
 import { useSection } from '../feed/hooks.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { sided } from '../strings/sided.ts';
@@ -47,6 +48,7 @@ export function StrapStep() {
           </button>
         </div>
       </div>
+      <DrillOnDemand leftHanded={leftHanded} />
     </div>
   );
 }

@@ -20,7 +20,7 @@ export function Figures(props: {
   readonly leftHanded: boolean;
   /** Drawn dashed behind it, and what that is. */
   readonly ghost: Pose | null;
-  readonly ghostIs: string;
+  readonly ghostIs: string | null;
   /** Where the ball lies before the club. */
   readonly address?: Pose | null;
   /** The club between release and catch; left out where it stays in the hands. */

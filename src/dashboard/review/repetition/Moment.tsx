@@ -1,6 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { RepetitionCurves } from '../../../streaming/sessionsContract.ts';
+import { DrillFigures } from '../../drill/DrillFigures.tsx';
+import { drillMoment } from '../../drill/inStep.ts';
 import { t } from '../../strings/strings.ts';
 import { CurvesPlot } from './CurvesPlot.tsx';
 import { Figures } from './Figures.tsx';
@@ -88,6 +90,15 @@ export function Moment(props: {
         flight={flight}
         {...ghostOf(beside, curves, cursorS - alignS)}
       />
+      {r.kind === 'rehearsal' && (
+        <details class="drill-demand">
+          <summary>{t.figure.drill.beside}</summary>
+          <DrillFigures timeS={drillMoment(r, cursorS)} leftHanded={props.leftHanded} />
+          <p class="fine">
+            {t.figure.drill.notMeasured} {t.figure.drill.inStep}
+          </p>
+        </details>
+      )}
     </div>
   );
 }

@@ -22,17 +22,6 @@ export const today: Strings['today'] = {
     `Letztes Mal: ${when}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')}.`,
   lastNote: 'Deine Notiz',
   firstTitle: 'Die Übung',
-  first: [
-    { word: 'Halten', text: 'Schwing nach oben und halte still.' },
-    {
-      word: 'Loslassen',
-      text: 'Lass den Schläger los. Erst dreht und beugt sich die Brust nach unten, die Arme warten.',
-    },
-    {
-      word: 'Fangen',
-      text: 'Fang den fallenden Schläger mit dem {trail}en Arm, der noch nach außen gedreht ist.',
-    },
-  ],
   needTitle: 'Was du brauchst',
   need: [
     'Zwei Bewegungssensoren: auf dem Brustbein und am {trail}en Oberarm',

@@ -22,20 +22,6 @@ export const today = {
     `Last time: ${when}, ${count(repetitions, 'repetition')}.`,
   lastNote: 'Your note',
   firstTitle: 'The rehearsal',
-  first: [
-    {
-      word: 'Hold',
-      text: 'Swing to the top and hold still.',
-    },
-    {
-      word: 'Release',
-      text: 'Let go of the club. The chest turns and bends down first; the arms wait.',
-    },
-    {
-      word: 'Catch',
-      text: 'Catch the falling club with the trail arm still rotated outward.',
-    },
-  ],
   needTitle: 'What you need',
   need: [
     'Two motion sensors: on the breastbone and on the trail upper arm',
