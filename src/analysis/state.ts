@@ -1,7 +1,7 @@
 import type { Vec3 } from '../math/vec3.ts';
 import { type PairingState, createPairing } from '../body/pairing.ts';
 import { type LedgerBook, emptyLedger } from '../coaching/ledger.ts';
-import { type OwnRangeState, startOwnRange } from '../coaching/ownRangeWarning.ts';
+import { type RangeWatch, startRangeWatch } from '../coaching/rangeWatch.ts';
 import type { SafetyWarning } from '../coaching/judgement.ts';
 import { type AccBiasState, createAccBias } from '../orientation/accBias.ts';
 import { type TrackState, createTrack } from '../orientation/track.ts';
@@ -49,7 +49,7 @@ export interface AnalysisState {
   readonly others: (readonly JudgedRepetition[])[];
   ledger: LedgerBook;
   readonly warnings: SafetyWarning[];
-  readonly ownRange: OwnRangeState;
+  readonly ownRange: RangeWatch;
   /** First pain rating of the session, 0-10. */
   painAtStart: number | null;
 }
@@ -81,6 +81,6 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   others: [],
   ledger: emptyLedger(settings.plan),
   warnings: [],
-  ownRange: startOwnRange(),
+  ownRange: startRangeWatch(),
   painAtStart: null,
 });

@@ -1,7 +1,7 @@
 import { jointAngles } from '../body/angles.ts';
 import type { BodyFrame } from '../body/segments.ts';
 import type { SafetyWarning } from '../coaching/judgement.ts';
-import { ownRangeWarning } from '../coaching/ownRangeWarning.ts';
+import { type Stage, watchOwnRange, withWarning } from '../coaching/rangeWatch.ts';
 import { NO_HISTORY, missedWarning, painWarning, volumeWarning } from '../coaching/warnings.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { AnalysisOutput } from './contract.ts';
@@ -11,18 +11,22 @@ type Emit = (output: AnalysisOutput) => void;
 
 function raise(state: AnalysisState, warning: SafetyWarning | null, emit: Emit): void {
   if (warning === null) return;
-  state.warnings.push(warning);
-  emit({ kind: 'warning', warning });
+  const { all, stands } = withWarning(state.warnings, warning);
+  state.warnings.splice(0, state.warnings.length, ...all);
+  emit({ kind: 'warning', warning: stands });
 }
 
 /** The angles of one instant against the student's own comfortable range, where the plan has one. */
 export function watchRange(state: AnalysisState, frame: BodyFrame, emit: Emit): void {
   const { plan } = state.settings;
+  const { phase } = state.swinging.detector;
   // bending to a ball or walking is not the drill
-  const swinging = state.swinging.detector.phase !== 'waiting';
+  const swinging = phase !== 'waiting';
   if (frame.gap || !swinging || Object.keys(plan.ownRange).length === 0) return;
+  const stage: Stage = phase === 'address' ? 'before' : phase === 'top' ? 'hold' : 'moving';
   const angles = jointAngles(frame.thorax, frame.humerus, 0);
-  for (const w of ownRangeWarning(state.ownRange, angles, frame.timeS, plan)) raise(state, w, emit);
+  for (const w of watchOwnRange(state.ownRange, stage, angles, frame.timeS, plan))
+    raise(state, w, emit);
 }
 
 /** After each repetition: volume and missed catches. */
@@ -59,5 +63,5 @@ export const warningStands = (state: AnalysisState): boolean =>
   state.warnings.some((w) => {
     if (w.id === 'missed') return false;
     if (w.id !== 'own-range' && w.id !== 'trunk-own-range') return true;
-    return state.repetitions.filter((r) => r.startS > w.atS).length < RANGE_STANDS;
+    return state.repetitions.filter((r) => r.startS > (w.lastS ?? w.atS)).length < RANGE_STANDS;
   });

@@ -89,7 +89,12 @@ export type WarningId =
 
 export interface SafetyWarning {
   readonly id: WarningId;
-  /** Session s; 0 for what is said before the start. */
+  /** Session s; 0 for what is said before the start. The first time, where it came again. */
   readonly atS: number;
   readonly text: string;
+  /** How often it came, and when last; left out for once. */
+  readonly times?: number;
+  readonly lastS?: number;
+  /** It came in movements without a hold only: balls and practice swings. */
+  readonly swingsOnly?: true;
 }

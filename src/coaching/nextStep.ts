@@ -62,7 +62,9 @@ const AFTER_WARNING: readonly (readonly [readonly WarningId[], NextStep])[] = [
 /** One thing to do next time: safety first, then the commonest fault, then the mix, then the balls. */
 export function nextStep(facts: PracticeFacts, warnings: readonly SafetyWarning[]): NextStep {
   return (
-    AFTER_WARNING.find(([ids]) => warnings.some((w) => ids.includes(w.id)))?.[1] ??
+    AFTER_WARNING.find(([ids]) =>
+      warnings.some((w) => ids.includes(w.id) && w.swingsOnly !== true),
+    )?.[1] ??
     tooLittle(facts) ??
     oneThing(facts, warnings.length > 0) ??
     keepMix(facts) ??

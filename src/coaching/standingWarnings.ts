@@ -16,8 +16,14 @@ export function stepWarnings(
   action: WarningAction,
 ): readonly KeptWarning[] {
   if (action.type === 'raised') {
-    const stands = kept.some((w) => w.id === action.warning.id && isStanding(w));
-    return stands ? kept : [...kept, { ...action.warning, acknowledgedAtS: null }];
+    const { id, times, lastS = action.warning.atS } = action.warning;
+    const standing = kept.find((w) => w.id === id && isStanding(w));
+    // A warning that is raised again after it was acknowledged is a new one, with the count of all.
+    if (standing === undefined)
+      return [...kept, { ...action.warning, atS: lastS, acknowledgedAtS: null }];
+    return times === undefined
+      ? kept
+      : kept.map((w) => (w === standing ? { ...w, times, lastS } : w));
   }
   return kept.map((w) =>
     w.id === action.id && isStanding(w) ? { ...w, acknowledgedAtS: action.atS } : w,

@@ -190,7 +190,10 @@ export function resultOf<S>(run: Run<S>, sessionId: string): AnalysisResult | nu
   if (!isOver(run.draft.view)) feedFinish(run);
   const result = chain.result(run.analysis, sessionId);
   const said = run.draft.view.warnings
-    .filter(({ id, atS }) => !result.warnings.some((w) => w.id === id && w.atS === atS))
+    .filter(
+      ({ id, atS }) =>
+        !result.warnings.some((w) => w.id === id && w.atS <= atS && atS <= (w.lastS ?? w.atS)),
+    )
     .map(({ id, atS, text }) => ({ id, atS, text }));
   const warnings = [...result.warnings, ...said].sort((a, b) => a.atS - b.atS);
   return { ...result, warnings };

@@ -177,6 +177,9 @@ const warning = object({
   ]),
   atS: Type.Number(),
   text: Type.String({ minLength: 1 }),
+  times: Type.Optional(Type.Integer({ minimum: 2 })),
+  lastS: Type.Optional(Type.Number()),
+  swingsOnly: Type.Optional(Type.Literal(true)),
 });
 
 export const ANALYSIS_SCHEMA = Type.Object(

@@ -22,7 +22,8 @@ export function WarningText(props: {
           {t.warnings.title}
           {of > 1 && ` ${t.home.warningPlace(place, of)}`}.
         </strong>{' '}
-        {t.said.warning(warning)} {children}
+        {t.said.warning(warning)}{' '}
+        {warning.times !== undefined && `(${t.after.cueTimes(warning.times)})`} {children}
       </p>
     </>
   );

@@ -206,7 +206,13 @@ const shareText = (value: number | null): string =>
 
 function warnings(analysis: AnalysisResult): string[] {
   if (analysis.warnings.length === 0) return [];
-  return ['Warnings', ...analysis.warnings.map((w) => `  at ${w.atS.toFixed(1)} s: ${w.text}`)];
+  return [
+    'Warnings',
+    ...analysis.warnings.map(
+      (w) =>
+        `  at ${w.atS.toFixed(1)} s: ${w.text}${w.times === undefined ? '' : ` (${plural(w.times, 'time')})`}`,
+    ),
+  ];
 }
 
 function footing(plan: Plan): string[] {

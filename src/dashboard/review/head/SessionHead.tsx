@@ -44,6 +44,7 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
           {analysis?.warnings.map((w) => (
             <p key={`${w.id} ${w.atS}`} class="warned">
               {t.sessions.at(w.atS)} {t.said.warning(w)}
+              {w.times !== undefined && ` (${t.after.cueTimes(w.times)})`}
             </p>
           ))}
         </section>
