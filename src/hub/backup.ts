@@ -45,7 +45,7 @@ async function copyOver(from: string, to: string): Promise<boolean> {
  */
 export async function backUp(data: string, into: string): Promise<number> {
   const [from, to] = [resolve(data), resolve(into)];
-  if (!existsSync(join(from, 'hub.db'))) throw new Error(`There is no hub in ${data}.`);
+  if (!existsSync(join(from, 'hub.db'))) throw new Error(`No hub found in ${data}.`);
   if (!relative(from, to).startsWith('..'))
     throw new Error('A backup must lie outside of the folder that it is of.');
   await mkdir(to, { recursive: true, mode: 0o700 });

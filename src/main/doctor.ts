@@ -67,7 +67,7 @@ function databaseCheck(): DoctorCheck {
     state: there ? 'fine' : 'note',
     found: there
       ? 'Installed.'
-      : 'Its fast half is not installed: practices are kept by the plain one, which is slower.',
+      : 'Its fast part is not installed. The plain part is used, which is slower.',
     mend: there ? [] : ['Install it with: npm install --include=optional'],
   };
 }

@@ -31,7 +31,7 @@ export async function listenAt(
   throw new Error(
     mayMove
       ? `No free port from ${port} to ${last}. Give one with --port N.`
-      : `Port ${port} is taken by another program. Give another one with --port N, or leave the option out.`,
+      : `Port ${port} is used by another program. Choose another one with --port N, or leave out the option.`,
   );
 }
 

@@ -75,7 +75,7 @@ export function personFile(path: string, complain: (sentence: string) => void): 
         renameSync(`${path}.new`, path);
       } catch (error) {
         complain(
-          `${path} could not be written: ${String(error)}. The practice goes on without it.`,
+          `${path} could not be written: ${String(error)}. The practice continues without it.`,
         );
       }
     },

@@ -84,8 +84,7 @@ const numberOr = (text: string | undefined, otherwise: number): number =>
 
 /** @throws SettingsError where the data folder cannot be one. */
 export function refuseFile(data: string): void {
-  if (isFile(data))
-    throw new SettingsError(`--data must be the path of a folder: at ${data} stands a file.`);
+  if (isFile(data)) throw new SettingsError(`--data must be a folder, but ${data} is a file.`);
 }
 
 /** Reads the command line once. `'help'` where only the help was asked for. */

@@ -101,7 +101,7 @@ async function run(settings: StudentSettings): Promise<void> {
     },
   );
   if (!settings.portGiven && address.port !== DEFAULT_PORT) {
-    console.log(`Port ${DEFAULT_PORT} is taken, so this one is used instead.`);
+    console.log(`Port ${DEFAULT_PORT} is in use, so this one is used instead.`);
   }
   console.log(`Stillcatch is at ${address.url}  (Ctrl+C ends it)`);
   if (settings.secondScreen) console.log(await switchOnAtStart(screen));

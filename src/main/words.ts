@@ -5,7 +5,7 @@ import { SessionError } from '../sessions/sessionError.ts';
 export function optionWords(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   const name = /'([^' ]*)/.exec(text)?.[1]?.replace(/,$/, '') ?? '';
-  if (/^Unknown option/.test(text)) return `There is no option "${name}": see --help.`;
+  if (/^Unknown option/.test(text)) return `Unknown option "${name}". See --help.`;
   if (/^Unexpected argument/.test(text)) return `"${name}" is one word too many: see --help.`;
   if (/ambiguous/.test(text))
     return `${name} needs a value; one that begins with a dash is given as ${name}=-1.`;
@@ -38,10 +38,10 @@ export function isFile(path: string): boolean {
 export function listenWords(error: unknown, host: string, port: number): string {
   const { code, message } = error as NodeJS.ErrnoException;
   if (code === 'EADDRINUSE')
-    return `Port ${port} is taken by another program. Give another one with --port N.`;
+    return `Port ${port} is used by another program. Choose another one with --port N.`;
   if (code === 'EACCES')
     return `Port ${port} may not be used by this user. Give one from 1024 up with --port N.`;
   if (code === 'ENOTFOUND' || code === 'EADDRNOTAVAIL' || code === 'EAI_AGAIN')
-    return `${host} is no address of this computer.`;
+    return `${host} is not an address of this computer.`;
   return message;
 }

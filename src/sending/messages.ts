@@ -41,7 +41,7 @@ export async function sendOutbox(client: HubClient, file: LinkFile): Promise<str
       if (!(error instanceof HubError) || error.passing || error.status === 401) throw error;
       // Its session is still on the way, or the hub will never have it.
       if (error.code === 'not-sent') continue;
-      why = `An answer of yours was not taken: ${error.message}`;
+      why = `Your reply was refused: ${error.message}`;
     }
     file.change({ outbox: file.read().outbox.filter(({ id }) => id !== comment.id) });
   }

@@ -37,6 +37,6 @@ export async function readKnown(files: SessionFiles): Promise<KnownFits | null> 
   const value: unknown = await readJson(files, FILE);
   if (validator.Check(value)) return value.fits;
   const [first] = validator.Errors(value);
-  const what = `the kept calibration is damaged at ${first?.instancePath || 'its start'}: ${first?.message ?? 'wrong content'}`;
+  const what = `the saved calibration is damaged at ${first?.instancePath || 'its start'}: ${first?.message ?? 'wrong content'}`;
   throw new SessionError('bad-field', what, { file: FILE });
 }

@@ -12,7 +12,7 @@ const MOST_BYTES = 1e6;
 export async function readPlanFile(path: string): Promise<Plan> {
   const text = await readFile(path, 'utf8').catch((error: unknown) => {
     const { code } = error as NodeJS.ErrnoException;
-    const what = code === 'ENOENT' ? 'there is no such plan file' : 'the plan cannot be read';
+    const what = code === 'ENOENT' ? 'plan file not found' : 'the plan cannot be read';
     throw new SessionError('not-found', what, { file: path });
   });
   if (text.length > MOST_BYTES)

@@ -48,7 +48,7 @@ describe('The program as a process', () => {
     expect(await run(['analyse', 'nothing-there'])).toEqual({
       code: 3,
       out: '',
-      err: 'stillcatch: there is no file or folder named nothing-there.\n',
+      err: 'stillcatch: no file or folder named nothing-there.\n',
     });
   });
 });

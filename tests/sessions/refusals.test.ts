@@ -109,7 +109,7 @@ describe('A recording that is not what it says', () => {
     [
       'an unknown unit',
       { [CHANNELS]: text(CHANNELS).replace('rad/s', 'furlong') },
-      /line 6, column 5: "furlong" is no unit of angular rate/,
+      /line 6, column 5: "furlong" is not a known unit of angular rate/,
     ],
     [
       'a missing channel',
@@ -119,7 +119,7 @@ describe('A recording that is not what it says', () => {
     [
       'a channel twice',
       { [CHANNELS]: text(CHANNELS).replace('acc_y', 'acc_x') },
-      /line 4, column 1: the channel "acc_x" stands twice/,
+      /line 4, column 1: the channel "acc_x" appears twice/,
     ],
     [
       'no units column',

@@ -39,7 +39,7 @@ async function dispatch([name, ...rest]: readonly string[], io: CliIo): Promise<
   const command = COMMANDS.find((c) => c.name === name);
   if (command === undefined) {
     const known = COMMANDS.map((c) => c.name).join(', ');
-    const what = name === undefined ? 'Name a command' : `There is no command "${name}"`;
+    const what = name === undefined ? 'Name a command' : `Unknown command "${name}"`;
     throw new UsageError(`${what}; known are ${known} (see --help)`);
   }
   const { values, positionals } = parse(command, rest);

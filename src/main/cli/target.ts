@@ -33,7 +33,7 @@ async function writeAll(file: FileHandle, parts: AsyncIterable<string> | Iterabl
 }
 
 const WHY: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such folder',
+  ENOENT: 'folder not found',
   ENOTDIR: 'a part of the path is a file',
   EACCES: 'the folder may not be written',
   EROFS: 'the disk is read-only',

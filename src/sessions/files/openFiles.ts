@@ -7,8 +7,7 @@ import { openZip } from './zip.ts';
 /** The files of a session folder or a session zip, with the one wrapping folder taken off where there is one. */
 export async function openFiles(path: string, limits: Limits = LIMITS): Promise<SessionFiles> {
   const info = await stat(path).catch(() => null);
-  if (info === null)
-    throw new SessionError('not-found', `there is no file or folder named ${path}`);
+  if (info === null) throw new SessionError('not-found', `no file or folder named ${path}`);
   if (!info.isDirectory() && !info.isFile())
     throw new SessionError('not-a-session', 'neither a folder nor a file');
   if (info.isFile() && info.size === 0) throw new SessionError('not-a-zip', 'the file is empty');

@@ -45,7 +45,9 @@ async function directory(zip: ZipFile, limits: Limits): Promise<Map<string, Entr
   for await (const entry of zip.eachEntry()) {
     const key = entry.fileName.normalize('NFC').toLowerCase();
     if (seen.has(key))
-      throw new SessionError('duplicate-name', 'stands twice in the zip', { file: entry.fileName });
+      throw new SessionError('duplicate-name', 'appears twice in the zip', {
+        file: entry.fileName,
+      });
     seen.add(key);
     total += entry.uncompressedSize;
     check(entry, total, limits);

@@ -83,7 +83,7 @@ export async function readChannels(files: SessionFiles, file: string): Promise<C
     if (names.indexOf(name) !== at)
       throw new SessionError(
         'bad-channel',
-        `the channel "${name}" stands twice`,
+        `the channel "${name}" appears twice`,
         cellPlace(table, row, nameColumn),
       );
     const slot = slots[at] as number;
@@ -131,7 +131,7 @@ function factorOf(table: Table, row: Row, column: number, unit: Unit): number {
   if (factor !== undefined) return factor;
   throw new SessionError(
     'bad-units',
-    `"${stated}" is no unit of ${unit.quantity} known here: state ${unit.si} (also understood: ${Object.keys(unit.factors).slice(1).join(', ')})`,
+    `"${stated}" is not a known unit of ${unit.quantity}: use ${unit.si} (also understood: ${Object.keys(unit.factors).slice(1).join(', ')})`,
     cellPlace(table, row, column),
   );
 }

@@ -73,7 +73,7 @@ function notLines(reading: Reading, rest: Uint8Array): SessionError {
   const place = { file: reading.file, line: reading.line };
   return rest.includes(0)
     ? new SessionError('binary', 'is not a text file', place)
-    : new SessionError('too-long', 'a line without end: this is no table of numbers', place);
+    : new SessionError('too-long', 'a line without end: this is not a table of numbers', place);
 }
 
 /** Parses whole lines into `reading.values`. */

@@ -69,7 +69,7 @@ function skippedNotes(role: SensorRole, { missing, notLater }: Skipped): string[
 function clockNotes({ files, runs }: OpenTrack): string[] {
   if (runs === null) return [];
   if (runs.length === 0)
-    return [`${files.role}: no raw times are kept, so the recorded times stand`];
+    return [`${files.role}: no raw times are saved, so the recorded times are used`];
   const worst = (of: (run: ClockRun) => number): string => Math.max(...runs.map(of)).toFixed(1);
   const anew = runs.length > 1 ? `, in ${runs.length} runs of the sensor's clock` : '';
   return [

@@ -44,7 +44,7 @@ export async function idsIn(folder: string): Promise<readonly string[]> {
 /** @throws SessionError where `id` cannot be a session's: it becomes part of a path. */
 export function checkedId(id: string): string {
   if (ID.test(id)) return id;
-  throw new SessionError('not-found', 'there is no such session');
+  throw new SessionError('not-found', 'session not found');
 }
 
 /** Sorts by time, and no two are alike: letters and digits of the time and of chance. */

@@ -24,7 +24,7 @@ export async function openIndex(
     const aside = `${places.index}.damaged-${now.getTime()}`;
     await rename(places.index, aside);
     for (const part of ['-wal', '-shm']) await rm(places.index + part, { force: true });
-    const words = `The index of sessions was damaged. It is made anew from the sessions; the old one is kept as ${aside}.`;
+    const words = `The session index was damaged. It was rebuilt from the sessions; the old one is saved as ${aside}.`;
     return { db: await openMigrated(places.index), repaired: [words] };
   }
 }

@@ -152,7 +152,7 @@ async function list(db: Index, deleted: boolean): Promise<readonly SessionSummar
 
 async function existing(db: Index, id: string) {
   const row = await db.selectFrom('session').selectAll().where('id', '=', id).executeTakeFirst();
-  if (row === undefined) throw new SessionError('not-found', 'there is no such session');
+  if (row === undefined) throw new SessionError('not-found', 'session not found');
   return row;
 }
 

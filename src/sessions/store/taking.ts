@@ -31,7 +31,7 @@ export function sessionTaking(db: Index, places: Places, reading: SessionReading
       return (await enterWaiting(db, session, found)) ? found.problem : undefined;
     } catch (error) {
       if (closing) return undefined;
-      const problem = `its analysis broke off (${wordsOf(error)}); the recording is kept, and the next start tries again`;
+      const problem = `the analysis failed (${wordsOf(error)}); the recording is saved, and the next start tries again`;
       broken.set(id, problem);
       return problem;
     }
@@ -101,6 +101,6 @@ function brokenOff(error: unknown): never {
   if (error instanceof SessionError) throw error;
   throw new SessionError(
     'broke-off',
-    `the recording was not taken in: its analysis broke off (${wordsOf(error)}). Nothing was changed; it can be tried again`,
+    `the recording was not imported: the analysis failed (${wordsOf(error)}). Nothing was changed; you can try again`,
   );
 }

@@ -76,7 +76,7 @@ describe('Where the thread dies', () => {
     await expect(store.importSession(recording('left-mixed'))).rejects.toMatchObject({
       code: 'broke-off',
       message:
-        'the recording was not taken in: its analysis broke off (out of memory). Nothing was changed; it can be tried again',
+        'the recording was not imported: the analysis failed (out of memory). Nothing was changed; you can try again',
     });
     expect(readdirSync(store.places.sessions)).toEqual([]);
     await store.close();
@@ -112,7 +112,7 @@ describe('Where the thread dies', () => {
     const done: (readonly [string, string | null])[] = [];
     await store.recover((id, problem) => done.push([id, problem]));
     const words =
-      'its analysis broke off (out of memory); the recording is kept, and the next start tries again';
+      'the analysis failed (out of memory); the recording is saved, and the next start tries again';
     expect(done.sort()).toEqual([
       ['leftXmixed', words],
       ['rightXmixed', null],
