@@ -1,5 +1,6 @@
 import { MEASURE_INFO } from './measureInfo.ts';
 import { targetText } from './measureText.ts';
+import type { PlanField } from './planFields.ts';
 import {
   OWN_RANGE_KEYS,
   type OwnRange,
@@ -15,7 +16,10 @@ import {
 export interface PlanChangeWords {
   readonly changed: (what: string, before: string, after: string) => string;
   readonly fields: Readonly<
-    Record<'name' | 'stage' | 'mix' | 'perSession' | 'perWeek' | keyof OwnRange, string>
+    Record<
+      'name' | 'stage' | 'mix' | 'perSession' | 'perWeek' | 'checklist' | 'note' | keyof OwnRange,
+      string
+    >
   >;
   readonly measure: (measure: TargetMeasure) => string;
   readonly target: (measure: TargetMeasure, target: Target) => string;
@@ -41,6 +45,8 @@ export const ENGLISH: PlanChangeWords = {
     mix: 'mix',
     perSession: 'repetitions per session',
     perWeek: 'repetitions per week',
+    checklist: 'checklist',
+    note: 'note',
     externalRotationDeg: 'comfortable range, arm rotated outward',
     flexionDeg: 'comfortable range, forward bend',
     lateralTrailDeg: 'comfortable range, lean to the trail side',
@@ -68,6 +74,7 @@ type Field = keyof PlanChangeWords['fields'];
 
 /** One field of a plan, in words. */
 interface Line {
+  readonly field: PlanField;
   readonly what: string;
   readonly text: string;
 }
@@ -79,7 +86,7 @@ function ratioText(plan: Plan, words: PlanChangeWords): string {
 
 /** Every field that is one value, in the order of reading. */
 function linesOf(plan: Plan, words: PlanChangeWords): readonly Line[] {
-  const line = (field: Field, text: string): Line => ({ what: words.fields[field], text });
+  const line = (field: Field, text: string): Line => ({ field, what: words.fields[field], text });
   const target = (m: TargetMeasure): string => {
     const asked = plan.targets[m];
     return asked === null ? words.notAsked : words.target(m, asked);
@@ -88,7 +95,7 @@ function linesOf(plan: Plan, words: PlanChangeWords): readonly Line[] {
     line('name', plan.name),
     line('stage', words.stage(plan.stage)),
     line('mix', ratioText(plan, words)),
-    ...TARGET_MEASURES.map((m) => ({ what: words.measure(m), text: target(m) })),
+    ...TARGET_MEASURES.map((m) => ({ field: m, what: words.measure(m), text: target(m) })),
     line('perSession', words.atMost(plan.volume.perSession)),
     line('perWeek', words.atMost(plan.volume.perWeek)),
     ...OWN_RANGE_KEYS.map((key) => {
@@ -97,6 +104,13 @@ function linesOf(plan: Plan, words: PlanChangeWords): readonly Line[] {
     }),
   ];
 }
+
+/** Every field of a plan in words, in the order of reading. */
+export const planLines = (plan: Plan, words: PlanChangeWords = ENGLISH): readonly Line[] => [
+  ...linesOf(plan, words),
+  { field: 'checklist', what: words.fields.checklist, text: plan.checklist.join('\n') },
+  { field: 'note', what: words.fields.note, text: plan.note },
+];
 
 function checklistChanges(
   { checklist: before }: Plan,

@@ -73,7 +73,7 @@ console.log(
 const took: number[] = [];
 for (let i = 0; i < MACHINES; i += 10) {
   const from = performance.now();
-  const payload = { plan: { ...DEFAULT_PLAN, name: `Plan ${i}` }, validFromMs: 0 };
+  const payload = { plan: { ...DEFAULT_PLAN, name: `Plan ${i}` }, validFromMs: 0, basedOn: 0 };
   await hub.ask('carl', { method: 'POST', url: `/api/students/bench${i}/plans`, payload });
   while (!heardMs.has(i)) await new Promise((done) => setTimeout(done, 1));
   took.push((heardMs.get(i) ?? NaN) - from);

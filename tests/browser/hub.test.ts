@@ -379,7 +379,7 @@ describe('the hub in the browser', () => {
     await coach.setViewportSize(SIZES.laptop);
   });
 
-  it('compares two stretches without pretending, and signs out', async () => {
+  it('compares two periods without pretending, and signs out', async () => {
     await coach.getByRole('link', { name: 'Back to the student' }).click();
     await coach.getByRole('link', { name: 'Compare two periods' }).click();
     await coach.getByText(/no session\./).waitFor();

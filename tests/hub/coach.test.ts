@@ -6,7 +6,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { sessionPaths } from '../../src/hub/sessionPaths.ts';
 import type { HubSession } from '../../src/streaming/hubContract/review.ts';
-import type { StudentList } from '../../src/streaming/hubContract/students.ts';
+import type {
+  PlanConflict,
+  PlanVersion,
+  StudentList,
+} from '../../src/streaming/hubContract/students.ts';
 import { type TestHub, testHub } from './testHub.ts';
 import { keptSession } from './keptSession.ts';
 
@@ -111,15 +115,47 @@ describe('a coach', () => {
   it('changes the plan in versions that say what changed; a plan that cannot be is refused', async () => {
     const plan = { ...DEFAULT_PLAN, targets: { ...DEFAULT_PLAN.targets, holdS: { min: 1.2 } } };
     const url = '/api/students/sam/plans';
-    const made = await send('carl', 'POST', url, { plan, validFromMs: hub.clock.ms });
+    const made = await send('carl', 'POST', url, {
+      plan,
+      validFromMs: hub.clock.ms,
+      basedOn: 1,
+    });
     expect(made.json()).toMatchObject({
       number: 2,
       changes: ['Hold at the top: at least 1.2 s, was at least 1 s.'],
     });
     const bad = { ...DEFAULT_PLAN, ratio: { rehearsals: 0, balls: 1 } };
-    expect((await send('carl', 'POST', url, { plan: bad, validFromMs: 1 })).statusCode).toBe(400);
-    expect((await send('olga', 'POST', url, { plan, validFromMs: 1 })).statusCode).toBe(404);
-    expect((await send('sam', 'POST', url, { plan, validFromMs: 1 })).statusCode).toBe(403);
+    expect(
+      (await send('carl', 'POST', url, { plan: bad, validFromMs: 1, basedOn: 2 })).statusCode,
+    ).toBe(400);
+    expect((await send('olga', 'POST', url, { plan, validFromMs: 1, basedOn: 2 })).statusCode).toBe(
+      404,
+    );
+    expect((await send('sam', 'POST', url, { plan, validFromMs: 1, basedOn: 2 })).statusCode).toBe(
+      403,
+    );
+  });
+
+  it('saves no plan over a version that its writer has not seen, and shows that version', async () => {
+    const url = '/api/students/sam/plans';
+    const named = (name: string) => ({ ...DEFAULT_PLAN, name });
+    const write = (name: string, basedOn: number) =>
+      send('carl', 'POST', url, { plan: named(name), validFromMs: hub.clock.ms, basedOn });
+    const numbers = async () => (await get<PlanVersion[]>('carl', url)).map(({ number }) => number);
+    const before = await numbers();
+    const base = before[0]!;
+    // Two tabs, opened at the same time, both saving at once.
+    const both = await Promise.all([write('First', base), write('Second', base)]);
+    expect(both.map(({ statusCode }) => statusCode).sort()).toEqual([201, 409]);
+    const saved = both.find(({ statusCode }) => statusCode === 201)!.json<PlanVersion>();
+    const refused = both.find(({ statusCode }) => statusCode === 409)!.json<PlanConflict>();
+    expect(refused.newest).toEqual(saved);
+    expect(refused.error).toMatchObject({ code: 'plan-changed' });
+    expect(refused.error.message).toMatch(/^Carl saved version \d+ of this plan meanwhile/);
+    expect(await numbers()).toEqual([base + 1, ...before]);
+    expect((await write('Chosen', base + 1)).statusCode).toBe(201);
+    const without = { plan: named('x'), validFromMs: 1 };
+    expect((await send('carl', 'POST', url, without)).statusCode).toBe(400);
   });
 });
 
@@ -203,7 +239,7 @@ describe('everything of a student', () => {
       lessons: [{ text: 'In the studio' }],
       computers: [{ name: 'Laptop' }],
     });
-    expect(all['plans']).toHaveLength(2);
+    expect(all['plans']).toHaveLength(4);
     const { comments, relabels } = await session('sam');
     expect(all.sessions[0]).toMatchObject({ id: 's1', comments, relabels });
     expect(comments.length).toBeGreaterThan(0);

@@ -59,7 +59,7 @@ describe('the description of the API', () => {
         ).not.toBeNull(),
       { timeout: 30_000, interval: 100 },
     );
-    const plan = { plan: DEFAULT_PLAN, validFromMs: 0 };
+    const plan = { plan: DEFAULT_PLAN, validFromMs: 0, basedOn: 0 };
     const relabel = { method: 'PUT', url: `${session}/relabels/1`, payload: { kind: 'ignore' } };
     expect((await hub.ask('carl', relabel as never)).statusCode).toBe(204);
     const lesson = { atMs: 5, text: 'Holding.' };

@@ -54,7 +54,7 @@ describe('a machine that waits for news', () => {
   it('has them as soon as the coach has given them, whatever they are', async () => {
     const { id } = (await sessionsOf(hub, 'sam'))[0]!;
     const changes = [
-      ['POST', '/api/students/sam/plans', { plan: DEFAULT_PLAN, validFromMs: 0 }],
+      ['POST', '/api/students/sam/plans', { plan: DEFAULT_PLAN, validFromMs: 0, basedOn: 0 }],
       ['POST', `/api/sessions/${id}/comments`, { text: 'Hold.' }],
       ['PUT', `/api/sessions/${id}/reviewed`, { reviewed: true }],
     ] as const;
@@ -72,7 +72,7 @@ describe('a machine that waits for news', () => {
     let answered = false;
     const waiting = ask(1, await nameOf()).finally(() => (answered = true));
     await new Promise((done) => setTimeout(done, 30));
-    const payload = { plan: DEFAULT_PLAN, validFromMs: 0 };
+    const payload = { plan: DEFAULT_PLAN, validFromMs: 0, basedOn: 0 };
     const url = '/api/students/sue/plans';
     expect((await hub.ask('carl', { method: 'POST', url, payload })).statusCode).toBe(201);
     await new Promise((done) => setTimeout(done, 30));

@@ -261,7 +261,7 @@ describe('while a page is open', () => {
     const [session] = await sessionsOf(hub, 'sam');
     const plan = { ...DEFAULT_PLAN, name: 'Slower' };
     const url = '/api/students/sam/plans';
-    await hub.ask('carl', { method: 'POST', url, payload: { plan, validFromMs: 0 } });
+    await hub.ask('carl', { method: 'POST', url, payload: { plan, validFromMs: 0, basedOn: 0 } });
     await until((link) => link.inbox?.plan?.plan.name === 'Slower');
     expect(coach.plan()?.name).toBe('Slower');
     await hub.ask('carl', {

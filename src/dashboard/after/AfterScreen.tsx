@@ -1,4 +1,6 @@
 import { useState } from 'preact/hooks';
+import { DraftNote } from '../drafts/DraftNote.tsx';
+import { useOwnDraft } from '../drafts/useOwnDraft.ts';
 import { useSection } from '../feed/hooks.ts';
 import { Warnings } from '../practice/Warnings.tsx';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
@@ -13,7 +15,8 @@ const NOTE_LENGTH = 1500;
 
 function CloseForm() {
   const [pain, setPain] = useState(NO_PAIN);
-  const [note, setNote] = useState('');
+  const practiceId = useSection('practiceId');
+  const draft = useOwnDraft(`after ${practiceId}`);
   const [missing, setMissing] = useState<string | null>(null);
   const { ask, refusal } = useAsk();
   const rate = (next: Pain): void => {
@@ -24,7 +27,12 @@ function CloseForm() {
     event.preventDefault();
     setMissing(pain.rating === null ? t.ready.pain.choose : null);
     if (pain.rating === null) return;
-    void ask({ type: 'close', pain: pain.rating, signs: pain.signs, note: note.trim() });
+    void ask({
+      type: 'close',
+      pain: pain.rating,
+      signs: pain.signs,
+      note: draft.value.trim(),
+    }).then((done) => done && draft.drop());
   };
   return (
     <form class="close-form" onSubmit={send}>
@@ -36,10 +44,11 @@ function CloseForm() {
           rows={3}
           maxLength={NOTE_LENGTH}
           placeholder={t.after.noteHint}
-          value={note}
-          onInput={(event) => setNote(event.currentTarget.value)}
+          value={draft.value}
+          onInput={(event) => draft.set(event.currentTarget.value)}
         />
       </label>
+      <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
       <Refusal text={missing ?? refusal} />
       <button type="submit" class="primary">
         {t.after.close}

@@ -1,6 +1,8 @@
 import type { CoachLink } from '../../streaming/hubContract/coachLink.ts';
 import type { InboxThread } from '../../streaming/hubContract/machine.ts';
 import type { Comment } from '../../streaming/hubContract/review.ts';
+import { DraftNote } from '../drafts/DraftNote.tsx';
+import { useOwnDraft } from '../drafts/useOwnDraft.ts';
 import { t } from '../strings/strings.ts';
 import { type Coach, post } from './api.ts';
 
@@ -29,13 +31,13 @@ function saidIn({ clientId, comments }: InboxThread, link: CoachLink): readonly 
 function Thread({ thread, link, act }: Props & { readonly thread: InboxThread }) {
   const { clientId, startedMs, reviewedMs, comments } = thread;
   const last = comments.filter(({ mine }) => !mine).at(-1);
+  const draft = useOwnDraft(`answer ${clientId}`);
   const submit = (event: SubmitEvent): void => {
     event.preventDefault();
-    const form = event.currentTarget as HTMLFormElement;
-    const text = String(new FormData(form).get('text') ?? '').trim();
+    const text = draft.value.trim();
     if (text === '') return;
     const reply = { clientId, text, index: last?.index ?? null, replyTo: last?.id ?? null };
-    void act(() => post('comments', reply)).then((done) => done && form.reset());
+    void act(() => post('comments', reply)).then((done) => done && draft.drop());
   };
   return (
     <article class="thread">
@@ -58,8 +60,16 @@ function Thread({ thread, link, act }: Props & { readonly thread: InboxThread })
       <form onSubmit={submit}>
         <label class="field">
           {words.answer}
-          <textarea name="text" rows={2} maxLength={4000} required />
+          <textarea
+            name="text"
+            rows={2}
+            maxLength={4000}
+            required
+            value={draft.value}
+            onInput={({ currentTarget: { value } }) => draft.set(value)}
+          />
         </label>
+        <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
         <button type="submit">{words.send}</button>
       </form>
     </article>

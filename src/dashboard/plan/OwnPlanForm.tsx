@@ -2,9 +2,12 @@ import { useState } from 'preact/hooks';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
+import { DraftNote } from '../drafts/DraftNote.tsx';
+import { useDraft } from '../drafts/useDraft.ts';
+import { ownDrafts } from '../drafts/useOwnDraft.ts';
 import { t } from '../strings/strings.ts';
 import { PlanEditor } from './PlanEditor.tsx';
-import { draftOf, readDraft } from './draft.ts';
+import { draftOf, keptDraft, readDraft } from './draft.ts';
 
 const words = t.planPage;
 
@@ -55,23 +58,28 @@ export function OwnPlanForm(props: {
   readonly onSave: (plan: Plan) => Promise<string | null>;
 }) {
   const { view, last, onSave } = props;
-  const [draft, setDraft] = useState(() => draftOf(view.plan));
+  const kept = useDraft(ownDrafts(), 'own plan', draftOf(view.plan), keptDraft);
+  const draft = kept.value;
   const [outcome, setOutcome] = useState<{ readonly refusal: string | null } | null>(null);
   const { plan, problems } = readDraft(draft);
   const unchanged = plan !== null && t.said.planChanges(view.plan, plan).length === 0;
   const take = (from: Plan): void => {
-    setDraft(draftOf(from));
+    kept.set(draftOf(from));
     setOutcome(null);
   };
   const save = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (plan !== null) setOutcome({ refusal: await onSave(plan) });
+    if (plan === null) return;
+    const refusal = await onSave(plan);
+    if (refusal === null) kept.drop(draftOf(plan));
+    setOutcome({ refusal });
   };
   return (
     <>
       <form class="plan-form" onSubmit={(event) => void save(event)}>
         <h2>{words.change}</h2>
-        <PlanEditor draft={draft} set={setDraft} problems={problems} last={last} />
+        <DraftNote restoredMs={kept.restoredMs} discard={() => kept.drop()} />
+        <PlanEditor draft={draft} set={kept.set} problems={problems} last={last} />
         <Changes before={view.plan} after={plan} />
         {outcome !== null && outcome.refusal !== null && (
           <p class="refusal" role="alert">

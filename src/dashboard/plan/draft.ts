@@ -1,8 +1,10 @@
 import type { Problem } from '../../coaching/jsonReader.ts';
 import {
+  DEFAULT_PLAN,
   OWN_RANGE_KEYS,
   type OwnRange,
   type Plan,
+  STAGES,
   type Stage,
   TARGET_MEASURES,
   type TargetMeasure,
@@ -90,3 +92,22 @@ export function readDraft(draft: PlanDraft): {
   });
   return { plan: plan ?? null, problems: problems ?? [] };
 }
+
+/** The same names and kinds of values as in `like`. */
+function isLike(value: unknown, like: unknown): boolean {
+  if (typeof like !== 'object' || like === null) return typeof value === typeof like;
+  if (typeof value !== 'object' || value === null) return false;
+  const names = Object.keys(like);
+  return (
+    Object.keys(value).length === names.length &&
+    Object.entries(like).every(([name, own]) =>
+      isLike((value as Record<string, unknown>)[name], own),
+    )
+  );
+}
+
+/** A draft that was kept in the browser; `null` where this version writes others. */
+export const keptDraft = (kept: unknown): PlanDraft | null =>
+  isLike(kept, draftOf(DEFAULT_PLAN)) && (kept as PlanDraft).stage in STAGES
+    ? (kept as PlanDraft)
+    : null;

@@ -26,10 +26,13 @@ export function httpSource(base: string): ReviewSource {
 /** What a service refused, in its own sentence. */
 export class RefusedAnswer extends Error {
   readonly status: number;
+  /** All that came with the refusal. */
+  readonly body: unknown;
 
-  constructor(status: number, sentence: string) {
+  constructor(status: number, sentence: string, body: unknown = null) {
     super(sentence);
     this.status = status;
+    this.body = body;
   }
 }
 
@@ -51,6 +54,7 @@ export async function answerIn<T>(response: Response): Promise<T> {
     throw new RefusedAnswer(
       response.status,
       t.said.refusal(sentenceOf(body) ?? `${response.status}`),
+      body,
     );
   return body as T;
 }

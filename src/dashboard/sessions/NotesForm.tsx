@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
 import { LONGEST_NOTE } from '../../streaming/sessionsContract.ts';
+import { DraftNote } from '../drafts/DraftNote.tsx';
+import { useOwnDraft } from '../drafts/useOwnDraft.ts';
 import { t } from '../strings/strings.ts';
 import { RefusedAnswer } from '../review/source.ts';
 import { ask, sessionPath } from './api.ts';
@@ -38,6 +40,7 @@ function Pain(props: {
 /** The note and the pain of one session, to be mended afterwards; what is refused stays typed. */
 export function NotesForm(props: { readonly id: string; readonly notes: Notes }) {
   const [notes, setNotes] = useState(props.notes);
+  const draft = useOwnDraft(`note of ${props.id}`, props.notes.note);
   const [said, setSaid] = useState('');
   const s = t.sessionNotes;
   const keep = (event: Event): void => {
@@ -45,9 +48,12 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
     ask(`${sessionPath(props.id)}/notes`, {
       method: 'PATCH',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(notes),
+      body: JSON.stringify({ ...notes, note: draft.value }),
     }).then(
-      () => setSaid(s.kept),
+      () => {
+        draft.drop(draft.value);
+        setSaid(s.kept);
+      },
       (error: unknown) => setSaid(error instanceof RefusedAnswer ? error.message : s.failed),
     );
   };
@@ -71,10 +77,11 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
         <textarea
           rows={4}
           maxLength={LONGEST_NOTE}
-          value={notes.note}
-          onInput={({ currentTarget: { value } }) => setNotes({ ...notes, note: value })}
+          value={draft.value}
+          onInput={({ currentTarget: { value } }) => draft.set(value)}
         />
       </label>
+      <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
       <div class="row">
         <button type="submit">{s.keep}</button>
         <p role="status">{said}</p>

@@ -10,6 +10,7 @@ import type { LedgerStatus } from '../../coaching/ledger.ts';
 import { coach } from './de/coach.ts';
 import { names, said } from './de/core.ts';
 import { desk } from './de/desk.ts';
+import { drafts } from './de/drafts.ts';
 import { figure } from './de/figure.ts';
 import { handsFree } from './de/handsFree.ts';
 import { help } from './de/help.ts';
@@ -72,6 +73,7 @@ export const de: Strings = {
   },
 
   coach,
+  drafts,
   ready,
   today,
   after,

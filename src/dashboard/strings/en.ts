@@ -19,6 +19,7 @@ import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
 import { names, said } from './en/core.ts';
+import { drafts } from './en/drafts.ts';
 import { figure } from './en/figure.ts';
 import { handsFree } from './en/handsFree.ts';
 import { help } from './en/help.ts';
@@ -71,6 +72,7 @@ export const en = {
   },
 
   coach,
+  drafts,
   figure,
   handsFree,
   help,

@@ -11,6 +11,8 @@ export interface LocaleWriting {
   readonly day: (ms: number) => string;
   readonly weekday: (ms: number) => string;
   readonly dayAndTime: (ms: number) => string;
+  /** The time alone where it is of the same day as `nowMs`, else day and time. */
+  readonly timeOf: (ms: number, nowMs: number) => string;
 }
 
 export function localeWriting(tag: string): LocaleWriting {
@@ -27,6 +29,7 @@ export function localeWriting(tag: string): LocaleWriting {
     return known;
   };
   const point = format(1).format(0.5).charAt(1);
+  const time = new Intl.DateTimeFormat(tag, { timeStyle: 'short' });
   const dates = (options: Intl.DateTimeFormatOptions): ((ms: number) => string) => {
     const written = new Intl.DateTimeFormat(tag, options);
     return (ms) => written.format(ms);
@@ -40,5 +43,9 @@ export function localeWriting(tag: string): LocaleWriting {
     day: dates({ dateStyle: 'medium' }),
     weekday: dates({ weekday: 'long', day: 'numeric', month: 'long' }),
     dayAndTime: dates({ dateStyle: 'medium', timeStyle: 'short' }),
+    timeOf: (ms, nowMs) =>
+      new Date(ms).toDateString() === new Date(nowMs).toDateString()
+        ? time.format(ms)
+        : dates({ dateStyle: 'medium', timeStyle: 'short' })(ms),
   };
 }

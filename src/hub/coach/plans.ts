@@ -3,7 +3,12 @@ import Type from 'typebox';
 import type { Plan } from '../../coaching/plan.ts';
 import { validatePlan } from '../../coaching/validatePlan.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
-import type { PlanTemplate, PlanVersion } from '../../streaming/hubContract/students.ts';
+import type {
+  NewPlan,
+  PlanConflict,
+  PlanTemplate,
+  PlanVersion,
+} from '../../streaming/hubContract/students.ts';
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
 import { note } from '../audit.ts';
@@ -20,8 +25,49 @@ function checked(value: unknown): Plan {
   throw new Refused(400, 'bad-plan', problems.map(({ message }) => message).join(' '));
 }
 
+interface Written extends NewPlan {
+  readonly studentId: string;
+  readonly byId: string;
+}
+
+/** @returns id of the new version; `null` where another was saved since the one it is based on */
+const addVersion = ({ db, now }: HubContext, written: Written): Promise<string | null> =>
+  db.transaction().execute(async (t) => {
+    const { studentId, byId, plan, validFromMs, basedOn } = written;
+    const last = await t
+      .selectFrom('plan')
+      .select((e) => e.fn.max('number').as('number'))
+      .where('studentId', '=', studentId)
+      .executeTakeFirst();
+    const newest = Number(last?.number ?? 0);
+    if (newest > basedOn) return null;
+    const id = newId();
+    await t
+      .insertInto('plan')
+      .values({
+        id,
+        studentId,
+        number: newest + 1,
+        plan: JSON.stringify(plan),
+        validFromMs,
+        createdMs: now(),
+        byId,
+        reachedMs: null,
+      })
+      .execute();
+    return id;
+  });
+
+const conflict = (newest: PlanVersion): PlanConflict => ({
+  error: {
+    code: 'plan-changed',
+    message: `${newest.by === '' ? 'Somebody' : newest.by} saved version ${newest.number} of this plan meanwhile. Nothing was saved: compare both and choose.`,
+  },
+  newest,
+});
+
 function versionRoutes(api: FastifyInstance, context: HubContext): void {
-  const { db, now } = context;
+  const { db } = context;
   typed(api).get(
     '/students/:studentId/plans',
     {
@@ -36,36 +82,26 @@ function versionRoutes(api: FastifyInstance, context: HubContext): void {
       config: config({ who: 'coach-of', of: 'student' }),
       schema: {
         params: one('student'),
-        body: only({ plan: Type.Unknown(), validFromMs: Type.Number({ minimum: 0 }) }),
+        body: only({
+          plan: Type.Unknown(),
+          validFromMs: Type.Number({ minimum: 0 }),
+          basedOn: Type.Integer({ minimum: 0 }),
+        }),
       },
     },
-    async (request, reply): Promise<PlanVersion> => {
+    async (request, reply): Promise<PlanVersion | PlanConflict> => {
       const studentId = request.params.studentId!;
       const plan = checked(request.body.plan);
-      const id = newId();
-      await db.transaction().execute(async (t) => {
-        const last = await t
-          .selectFrom('plan')
-          .select((e) => e.fn.max('number').as('number'))
-          .where('studentId', '=', studentId)
-          .executeTakeFirst();
-        await t
-          .insertInto('plan')
-          .values({
-            id,
-            studentId,
-            number: Number(last?.number ?? 0) + 1,
-            plan: JSON.stringify(plan),
-            validFromMs: request.body.validFromMs,
-            createdMs: now(),
-            byId: person(request).id,
-            reachedMs: null,
-          })
-          .execute();
-      });
+      const byId = person(request).id;
+      const id = await addVersion(context, { studentId, byId, ...request.body, plan });
+      const versions = await planVersions(db, studentId);
+      if (id === null) {
+        reply.code(409);
+        return conflict(versions[0]!);
+      }
       await note(context, request, 'plan', `student ${studentId}`);
       reply.code(201);
-      const version = (await planVersions(db, studentId)).find((v) => v.id === id);
+      const version = versions.find((v) => v.id === id);
       if (version === undefined) throw new Error('the new version is gone');
       return version;
     },

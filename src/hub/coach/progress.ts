@@ -1,13 +1,14 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Db } from '../db/open.ts';
-import { type SessionSpreads, compareStretches } from '../../coaching/compareStretches.ts';
+import { type ComparedSession, comparePeriods } from '../../coaching/comparePeriods.ts';
 import type {
-  Comparison,
   HubProgress,
+  Period,
+  PeriodComparison,
   ProgressSession,
-  Stretch,
 } from '../../streaming/hubContract/students.ts';
+import type { MeasureSpreads } from '../../sessions/store/spreads.ts';
 import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import type { HubContext } from '../context.ts';
 import { config, one, typed } from '../parts/api.ts';
@@ -49,8 +50,8 @@ async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]>
 }
 
 interface Sessions {
-  readonly stretch: Stretch;
-  readonly spreads: readonly SessionSpreads[];
+  readonly period: Period;
+  readonly compared: readonly ComparedSession[];
 }
 
 async function sessionsIn(
@@ -61,26 +62,33 @@ async function sessionsIn(
 ): Promise<Sessions> {
   const rows = await db
     .selectFrom('session')
-    .select(['rehearsals', 'balls', 'spreads'])
+    .select(['rehearsals', 'balls', 'scored', 'passed', 'spreads', 'carryOver', 'planNumber'])
     .where('studentId', '=', studentId)
     .where('analysed', '=', 1)
     .where(countsIn('session'))
     .where('startedMs', '>=', fromMs)
     .where('startedMs', '<', toMs)
     .execute();
+  const numbers = new Set(rows.flatMap(({ planNumber }) => planNumber ?? []));
   return {
-    stretch: {
+    period: {
       fromMs,
       toMs,
       sessions: rows.length,
       rehearsals: rows.reduce((n, r) => n + r.rehearsals, 0),
       balls: rows.reduce((n, r) => n + r.balls, 0),
+      planNumbers: [...numbers].sort((x, y) => x - y),
     },
-    spreads: rows.map((r) => JSON.parse(r.spreads) as SessionSpreads),
+    compared: rows.map(({ scored, passed, spreads, carryOver }) => ({
+      ...(JSON.parse(spreads) as MeasureSpreads),
+      scored,
+      passed,
+      carryOver: JSON.parse(carryOver) as ComparedSession['carryOver'],
+    })),
   };
 }
 
-/** Months of one student, and two stretches of time beside each other. */
+/** Months of one student, and two periods beside each other. */
 export function progress(api: FastifyInstance, { db }: HubContext): void {
   typed(api).get(
     '/students/:studentId/progress',
@@ -101,10 +109,10 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
         querystring: Type.Object({ aFromMs: ms, aToMs: ms, bFromMs: ms, bToMs: ms }),
       },
     },
-    async ({ params: { studentId = '' }, query }): Promise<Comparison> => {
+    async ({ params: { studentId = '' }, query }): Promise<PeriodComparison> => {
       const a = await sessionsIn(db, studentId, query.aFromMs, query.aToMs);
       const b = await sessionsIn(db, studentId, query.bFromMs, query.bToMs);
-      return { a: a.stretch, b: b.stretch, measures: compareStretches(a.spreads, b.spreads) };
+      return { a: a.period, b: b.period, ...comparePeriods(a.compared, b.compared) };
     },
   );
 }

@@ -13,12 +13,20 @@ export interface Spread {
   readonly high: number;
 }
 
+/** Of the rehearsals that were scored, those whose value was taken and those that reached the target. */
+interface Checked {
+  readonly scored: number;
+  readonly passed: number;
+}
+
 /** Rehearsals and balls apart; a measure that was never taken is left out. */
 export interface MeasureSpreads {
   readonly rehearsals: Partial<Record<TargetMeasure, Spread>>;
   readonly balls: Partial<Record<TargetMeasure, Spread>>;
   /** Left out by the versions that did not keep it. */
   readonly carryOver?: CarryOver;
+  /** Rehearsals scored and passed, target by target; left out by the versions that did not keep it. */
+  readonly checks?: Partial<Record<TargetMeasure, Checked>>;
 }
 
 export const NO_SPREADS: MeasureSpreads = { rehearsals: {}, balls: {} };
@@ -45,7 +53,23 @@ export function spreadsOf(
     rehearsals: spreads(rehearsals),
     balls: spreads(balls),
     carryOver: result.carryOver,
+    checks: checksOf(result),
   };
+}
+
+function checksOf({
+  repetitions,
+}: Pick<AnalysisResult, 'repetitions'>): NonNullable<MeasureSpreads['checks']> {
+  const checks = repetitions
+    .filter(isCounted)
+    .flatMap((r) => (r.kind === 'rehearsal' && r.verdict.passed !== null ? r.verdict.checks : []))
+    .filter(({ passed }) => passed !== null);
+  const result: Partial<Record<TargetMeasure, Checked>> = {};
+  for (const { measure, passed } of checks) {
+    const { scored: n, passed: good } = result[measure] ?? { scored: 0, passed: 0 };
+    result[measure] = { scored: n + 1, passed: good + (passed === true ? 1 : 0) };
+  }
+  return result;
 }
 
 type Values = MeasureValues['rehearsals'];

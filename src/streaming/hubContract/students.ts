@@ -1,6 +1,6 @@
 import type { NeedCode } from '../../coaching/attention.ts';
 import type { Plan, TargetMeasure } from '../../coaching/plan.ts';
-import type { SpreadView, SpreadsView } from '../sessionsContract.ts';
+import type { ApiError, SpreadView, SpreadsView } from '../sessionsContract.ts';
 
 /** What the hub serves of students over HTTP. Types only. Times are epoch ms. */
 
@@ -117,6 +117,16 @@ export interface PlanVersion {
 export interface NewPlan {
   readonly plan: Plan;
   readonly validFromMs: number;
+  /** Number of the newest version that the writer has seen; 0 where there was none. */
+  readonly basedOn: number;
+}
+
+/**
+ * What POST /api/students/:studentId/plans answers with 409 where another version was saved since `basedOn`: nothing
+ * was saved, and both can be seen beside each other.
+ */
+export interface PlanConflict extends ApiError {
+  readonly newest: PlanVersion;
 }
 
 /** GET /api/templates: plans without a student, the coach's own. */
@@ -158,35 +168,40 @@ export interface HubProgress {
   readonly lessons: readonly Lesson[];
 }
 
-/** GET /api/students/:studentId/compare?aFromMs=&aToMs=&bFromMs=&bToMs= : the sessions of two stretches of time. */
-export interface Comparison {
-  readonly a: Stretch;
-  readonly b: Stretch;
-  readonly measures: readonly MeasureDifference[];
+/** GET /api/students/:studentId/compare?aFromMs=&aToMs=&bFromMs=&bToMs= : the sessions of two periods. */
+export interface PeriodComparison {
+  readonly a: Period;
+  readonly b: Period;
+  readonly differences: readonly PeriodDifference[];
+  /** How many differences have an interval: all of these hold the true differences at once, with 95 %. */
+  readonly together: number;
 }
 
-export interface Stretch {
+export interface Period {
   readonly fromMs: number;
   readonly toMs: number;
   readonly sessions: number;
   readonly rehearsals: number;
   readonly balls: number;
+  /** Numbers of the plans that its sessions were judged by, smallest first. */
+  readonly planNumbers: readonly number[];
 }
 
-/** Means of the sessions' medians and quartiles; `count` repetitions in all. */
+/** Means of the sessions' medians and quartiles; `count` repetitions in all. Of a share or carry-over, the middle half of the sessions. */
 export interface UsualSession extends SpreadView {
   readonly sessions: number;
 }
 
-export interface MeasureDifference {
-  readonly measure: TargetMeasure;
-  readonly kind: 'rehearsals' | 'balls';
+export interface PeriodDifference {
+  /** `passed`: share 0..1 of the scored rehearsals that reached a target, or all of them (`measure` is `null`). */
+  readonly kind: 'rehearsals' | 'balls' | 'passed' | 'carryOver';
+  readonly measure: TargetMeasure | null;
   readonly a: UsualSession | null;
   readonly b: UsualSession | null;
-  /** b less a, sessions counted once each; `null` where either has no session with the measure. */
+  /** b minus a, sessions counted once each; `null` where either has none. */
   readonly difference: {
     readonly value: number;
-    /** 95 %; `null` with fewer than three sessions on either side. */
+    /** `null` with fewer than three sessions on either side. */
     readonly interval: { readonly low: number; readonly high: number } | null;
   } | null;
 }

@@ -3,10 +3,14 @@ import { dayEnd, dayInput, dayStart } from '../../../src/dashboard/hub/parts/day
 import { monthRows, rangeStart } from '../../../src/dashboard/hub/report/months.ts';
 import { progressEntries } from '../../../src/dashboard/hub/student/progressEntries.ts';
 import {
-  presetStretches,
-  readStretches,
-  writeStretches,
-} from '../../../src/dashboard/hub/student/stretches.ts';
+  PRESETS,
+  asLong,
+  daysBetween,
+  presetPeriods,
+  readPeriods,
+  unevenness,
+  writePeriods,
+} from '../../../src/dashboard/hub/student/periods.ts';
 import type { HubProgress, ProgressSession } from '../../../src/streaming/hubContract/students.ts';
 
 const at = (year: number, month: number, date: number, hour = 0): number =>
@@ -44,30 +48,48 @@ describe('days of a date field', () => {
   });
 });
 
-describe('stretches to compare', () => {
+describe('periods to compare', () => {
   const now = at(2026, 3, 15, 10);
 
-  it('are this month and the whole same month a year ago', () => {
-    expect(presetStretches('year', now)).toEqual({
-      aFromMs: at(2025, 3, 1),
-      aToMs: at(2025, 4, 1),
-      bFromMs: at(2026, 3, 1),
-      bToMs: at(2026, 3, 16),
+  it('are equally long on every day of the year, end with today, and share no day', () => {
+    for (let day = 0; day < 400; day++)
+      for (const preset of PRESETS) {
+        const p = presetPeriods(preset, at(2026, 1, 1 + day, 10));
+        const [a, b] = [daysBetween(p.aFromMs, p.aToMs), daysBetween(p.bFromMs, p.bToMs)];
+        expect(a, `${preset} on day ${day}`).toBe(b);
+        expect(p.bToMs).toBe(at(2026, 1, 2 + day));
+        expect(p.aToMs).toBeLessThanOrEqual(p.bFromMs);
+        expect(asLong(p)).toEqual(p);
+      }
+  });
+
+  it('on the first of a month are still four whole weeks and the same weekdays a year ago', () => {
+    expect(presetPeriods('year', at(2025, 12, 1, 8))).toEqual({
+      aFromMs: at(2024, 11, 5),
+      aToMs: at(2024, 12, 3),
+      bFromMs: at(2025, 11, 4),
+      bToMs: at(2025, 12, 2),
     });
   });
 
-  it('lie next to each other without a day in both', () => {
-    for (const preset of ['month', 'quarter'] as const) {
-      const { aToMs, bFromMs } = presetStretches(preset, now);
-      expect(aToMs).toBe(bFromMs);
-    }
+  it('say where one is far shorter, has far fewer sessions, or shares days with the other', () => {
+    const period = (from: number, to: number, sessions: number) => ({
+      fromMs: at(2026, 3, from),
+      toMs: at(2026, 3, to),
+      sessions,
+    });
+    const none = { days: null, sessions: null, overlap: false };
+    expect(unevenness(period(1, 11, 5), period(11, 21, 4))).toEqual(none);
+    expect(unevenness(period(1, 2, 5), period(11, 32, 5))).toEqual({ ...none, days: [1, 21] });
+    expect(unevenness(period(1, 11, 6), period(11, 21, 3))).toEqual({ ...none, sessions: [6, 3] });
+    expect(unevenness(period(1, 11, 5), period(10, 20, 5))).toEqual({ ...none, overlap: true });
   });
 
   it('stand in the address and are refused where they end before they begin', () => {
-    const stretches = presetStretches('month', now);
-    expect(readStretches(writeStretches(stretches))).toEqual(stretches);
-    expect(readStretches('aFromMs=5&aToMs=4&bFromMs=1&bToMs=2')).toBeNull();
-    expect(readStretches('')).toBeNull();
+    const periods = presetPeriods('weeks', now);
+    expect(readPeriods(writePeriods(periods))).toEqual(periods);
+    expect(readPeriods('aFromMs=5&aToMs=4&bFromMs=1&bToMs=2')).toBeNull();
+    expect(readPeriods('')).toBeNull();
   });
 });
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { HubSession, HubSessionList } from '../../../src/streaming/hubContract/review.ts';
 import type {
-  Comparison,
+  PeriodComparison,
   StudentList,
   StudentView,
 } from '../../../src/streaming/hubContract/students.ts';
@@ -17,7 +17,7 @@ afterEach(() => hub.close());
 const list = async (who: string): Promise<StudentList['students']> =>
   (await hub.ask(who, { url: '/api/students' })).json<StudentList>().students;
 
-describe('two stretches of time', () => {
+describe('two periods', () => {
   it('hold their own sessions, and claim a range only from three sessions on either side on', async () => {
     const at = (day: number, hold: number) => ({
       id: `s${day}`,
@@ -26,24 +26,41 @@ describe('two stretches of time', () => {
       spreads: JSON.stringify({
         rehearsals: { holdS: { count: 8, low: hold - 0.1, median: hold, high: hold + 0.1 } },
         balls: {},
+        checks: { holdS: { scored: 8, passed: 2 } },
       }),
+      scored: 8,
+      passed: 4,
+      carryOver: JSON.stringify({ addedFlexion: 0.75, keptRotation: null }),
+      planNumber: day > 4 ? 2 : 1,
     });
     for (const [day, hold] of [1, 1.2, 1.1, 1.6, 1.4, 1.5].entries())
       await addSession(hub, at(day + 1, hold));
     const compare = async (a: readonly [number, number], b: readonly [number, number]) => {
       const [aFromMs, aToMs, bFromMs, bToMs] = [...a, ...b].map((d) => d * DAY_MS);
       const url = `/api/students/sam/compare?aFromMs=${aFromMs}&aToMs=${aToMs}&bFromMs=${bFromMs}&bToMs=${bToMs}`;
-      return (await hub.ask('carl', { url })).json<Comparison>();
+      return (await hub.ask('carl', { url })).json<PeriodComparison>();
     };
-    const { a, b, measures } = await compare([1, 4], [4, 7]);
+    const { a, b, differences, together } = await compare([1, 4], [4, 7]);
     expect([a.sessions, b.sessions]).toEqual([3, 3]);
-    expect(measures).toHaveLength(1);
-    const { difference, a: usual } = measures[0]!;
+    expect([a.planNumbers, b.planNumbers]).toEqual([[1], [1, 2]]);
+    const kinds = differences.map(({ kind, measure }) => [kind, measure]);
+    expect(kinds).toEqual([
+      ['passed', null],
+      ['passed', 'holdS'],
+      ['rehearsals', 'holdS'],
+      ['carryOver', 'addedFlexionDeg'],
+    ]);
+    expect(together).toBe(1);
+    const [all, one, hold, carried] = differences;
+    expect(all).toMatchObject({ a: { median: 0.5, sessions: 3 }, difference: { value: 0 } });
+    expect(one).toMatchObject({ a: { median: 0.25, count: 24 }, difference: { interval: null } });
+    expect(carried).toMatchObject({ a: { median: 0.75 }, b: { median: 0.75 } });
+    const { difference, a: usual } = hold!;
     expect(usual).toMatchObject({ sessions: 3, count: 24 });
     expect(difference!.value).toBeCloseTo(0.4, 10);
     // scipy 1.17.1: ttest_ind([1.6, 1.4, 1.5], [1, 1.2, 1.1], equal_var=False).confidence_interval()
     expect(difference!.interval!.low).toBeCloseTo(0.1733, 4);
-    const [two] = (await compare([1, 3], [4, 7])).measures;
+    const [two] = (await compare([1, 3], [4, 7])).differences.slice(2);
     expect(two!.difference).toMatchObject({ interval: null });
   });
 });

@@ -1,13 +1,13 @@
 import type { Plan } from '../../../coaching/plan.ts';
 import type {
   CalmReview,
-  Comparison,
   HubProgress,
   LastValues,
   Lesson,
   NewPainClosing,
   NewPlan,
   PainClosing,
+  PeriodComparison,
   PlanTemplate,
   PlanVersion,
   StudentChange,
@@ -17,8 +17,8 @@ import type {
 import type { HubSessionList } from '../../../streaming/hubContract/review.ts';
 import { API, type Asking, part } from './asking.ts';
 
-/** Two stretches of time, epoch ms. */
-export interface Stretches {
+/** Two periods, epoch ms. */
+export interface Periods {
   readonly aFromMs: number;
   readonly aToMs: number;
   readonly bFromMs: number;
@@ -27,8 +27,8 @@ export interface Stretches {
 
 const at = (id: string, rest = ''): string => `students/${part(id)}${rest}`;
 
-const queryOf = (stretches: Stretches): string =>
-  Object.entries(stretches)
+const queryOf = (periods: Periods): string =>
+  Object.entries(periods)
     .map(([name, ms]) => `${name}=${Number(ms)}`)
     .join('&');
 
@@ -43,8 +43,8 @@ export const studentsClient = ({ get, send }: Asking) => ({
     get<HubSessionList>(at(id, `/sessions${beforeMs === null ? '' : `?beforeMs=${beforeMs}`}`)),
   progress: (id: string) => get<HubProgress>(at(id, '/progress')),
   lastValues: (id: string) => get<LastValues>(at(id, '/last')),
-  compare: (id: string, stretches: Stretches) =>
-    get<Comparison>(at(id, `/compare?${queryOf(stretches)}`)),
+  compare: (id: string, periods: Periods) =>
+    get<PeriodComparison>(at(id, `/compare?${queryOf(periods)}`)),
   plans: (id: string) => get<readonly PlanVersion[]>(at(id, '/plans')),
   changePlan: (id: string, plan: NewPlan) => send<PlanVersion>('POST', at(id, '/plans'), plan),
   addLesson: (id: string, lesson: Omit<Lesson, 'id'>) =>

@@ -1,25 +1,22 @@
-import { useState } from 'preact/hooks';
 import type { Plan } from '../../../coaching/plan.ts';
+import { DraftNote } from '../../drafts/DraftNote.tsx';
+import type { DraftState } from '../../drafts/useDraft.ts';
 import { PlanEditor } from '../../plan/PlanEditor.tsx';
 import { draftOf, readDraft } from '../../plan/draft.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
 import { Field } from '../parts/Field.tsx';
 import { dayInput, dayStart } from '../parts/days.ts';
-import { useAct } from '../parts/useAct.ts';
-import { useHub } from '../shell/hub.ts';
+import type { Act } from '../parts/useAct.ts';
 import { goTo, to } from '../shell/router.ts';
+import { ClashView } from './ClashView.tsx';
 import { KeepTemplate } from './KeepTemplate.tsx';
 import type { PlanDesk } from './desk.ts';
 import { startsOf } from './starts.ts';
+import { useSavePlan } from './useSavePlan.ts';
+import { type Written, basePlan, planFrom, useWritten } from './useWritten.ts';
 
 const words = h.planChange;
-
-/** The version or template that the address asks to start from. */
-function askedStart(desk: PlanDesk): string {
-  const asked = new URLSearchParams(location.hash.split('?')[1] ?? '').get('from');
-  return startsOf(desk).find(({ id }) => id === asked)?.id ?? desk.student.plan.id;
-}
 
 function StartChoice(props: {
   readonly desk: PlanDesk;
@@ -66,47 +63,57 @@ function validFrom(day: string, nowMs: number): number | null {
   return start === null ? null : day === dayInput(nowMs) ? nowMs : start;
 }
 
-/** Writes the next version of a student's plan and shows what it changes before it is saved. */
-export function PlanForm({ desk }: { readonly desk: PlanDesk }) {
-  const { client } = useHub();
+interface WritingProps {
+  readonly desk: PlanDesk;
+  readonly kept: DraftState<Written>;
+  readonly saving: Pick<Act, 'busy' | 'problem'>;
+  readonly send: (plan: Plan) => void;
+}
+
+function Writing({ desk, kept, saving, send }: WritingProps) {
   const { student, last } = desk;
-  const starts = startsOf(desk);
-  const [from, setFrom] = useState(() => askedStart(desk));
-  const planOf = (id: string): Plan =>
-    starts.find((start) => start.id === id)?.plan ?? student.plan.plan;
-  const [draft, setDraft] = useState(() => draftOf(planOf(from)));
-  const [day, setDay] = useState(dayInput(Date.now()));
-  const { busy, problem, run } = useAct();
+  const { draft, day } = kept.value;
   const { plan, problems } = readDraft(draft);
-  const start = (id: string): void => {
-    setFrom(id);
-    setDraft(draftOf(planOf(id)));
-  };
-  const send = (event: Event): void => {
-    event.preventDefault();
-    const validFromMs = validFrom(day, Date.now());
-    if (plan === null || validFromMs === null) return;
-    void run(() => client.students.changePlan(student.id, { plan, validFromMs })).then(
-      (done) => done && goTo(to('students', student.id)),
-    );
-  };
+  const change = (next: Partial<Written>): void => kept.set({ ...kept.value, ...next });
   const unchanged = plan !== null && t.said.planChanges(student.plan.plan, plan).length === 0;
   return (
-    <form class="plan-form" onSubmit={send}>
-      <StartChoice desk={desk} from={from} set={start} />
-      <PlanEditor draft={draft} set={setDraft} problems={problems} last={last} />
-      <Field label={words.from} why={words.fromWhy} type="date" value={day} set={setDay} />
+    <form
+      class="plan-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (plan !== null) send(plan);
+      }}
+    >
+      <DraftNote restoredMs={kept.restoredMs} discard={() => kept.drop()} />
+      <StartChoice
+        desk={desk}
+        from={kept.value.from}
+        set={(from) => change({ from, draft: draftOf(planFrom(desk, from)) })}
+      />
+      <PlanEditor
+        draft={draft}
+        set={(next) => change({ draft: next })}
+        problems={problems}
+        last={last}
+      />
+      <Field
+        label={words.from}
+        why={words.fromWhy}
+        type="date"
+        value={day}
+        set={(next) => change({ day: next })}
+      />
       <WhatChanges before={student.plan.plan} after={plan} />
-      {problem !== null && (
+      {saving.problem !== null && (
         <p class="refusal" role="alert">
-          {problem}
+          {saving.problem}
         </p>
       )}
       <p class="row">
         <button
           type="submit"
           class="primary"
-          disabled={busy || plan === null || unchanged || dayStart(day) === null}
+          disabled={saving.busy || plan === null || unchanged || dayStart(day) === null}
         >
           {words.save}
         </button>
@@ -114,5 +121,40 @@ export function PlanForm({ desk }: { readonly desk: PlanDesk }) {
       </p>
       <KeepTemplate plan={plan} />
     </form>
+  );
+}
+
+/** Writes the next version of a student's plan and shows what it changes before it is saved. */
+export function PlanForm({ desk }: { readonly desk: PlanDesk }) {
+  const { student } = desk;
+  const kept = useWritten(desk);
+  const leave = (): void => {
+    kept.drop();
+    goTo(to('students', student.id));
+  };
+  const { clash, back, save, ...saving } = useSavePlan(student.id, leave);
+  const { day, basedOn } = kept.value;
+  const validFromMs = validFrom(day, Date.now());
+  if (clash !== null)
+    return (
+      <ClashView
+        {...clash}
+        {...saving}
+        base={basePlan(desk, basedOn)}
+        back={back}
+        discard={leave}
+        save={(plan) =>
+          validFromMs !== null &&
+          save({ plan, validFromMs, basedOn: clash.newest.number }, clash.mine)
+        }
+      />
+    );
+  return (
+    <Writing
+      desk={desk}
+      kept={kept}
+      saving={saving}
+      send={(plan) => validFromMs !== null && save({ plan, validFromMs, basedOn })}
+    />
   );
 }

@@ -1,8 +1,10 @@
 import { useMemo, useState } from 'preact/hooks';
+import { DraftNote } from '../../drafts/DraftNote.tsx';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { TextField } from '../parts/Field.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
+import { useHubDraft } from '../parts/useHubDraft.ts';
 import { to } from '../shell/router.ts';
 import { Sheet } from './Sheet.tsx';
 import { rangeStart } from './months.ts';
@@ -64,7 +66,8 @@ function Found(props: {
   readonly fromMs: number;
 }) {
   const { data, months, setMonths, fromMs } = props;
-  const [own, setOwn] = useState('');
+  const draft = useHubDraft(`report for ${data.student.id}`);
+  const own = draft.value;
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const said = data.said.filter(({ comment }) => !left.has(comment.id));
   return (
@@ -72,7 +75,8 @@ function Found(props: {
       <section class="report-settings" aria-label={words.settings}>
         <h2>{words.settings}</h2>
         <RangeChoice months={months} set={setMonths} />
-        <TextField label={words.words} value={own} set={setOwn} rows={3} optional />
+        <TextField label={words.words} value={own} set={draft.set} rows={3} optional />
+        <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
         <CommentChoice
           said={data.said}
           left={left}

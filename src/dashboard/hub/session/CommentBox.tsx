@@ -1,8 +1,9 @@
 import { useId, useRef, useState } from 'preact/hooks';
 import type { NewComment, TextBlock } from '../../../streaming/hubContract/review.ts';
+import { DraftNote } from '../../drafts/DraftNote.tsx';
 import { h } from '../../strings/hub.ts';
 import { useAct } from '../parts/useAct.ts';
-import { draftOf, keepDraft } from './drafts.ts';
+import { useHubDraft } from '../parts/useHubDraft.ts';
 
 const words = h.session.comments;
 
@@ -77,21 +78,19 @@ export function CommentBox(props: {
   readonly send: (comment: NewComment) => Promise<unknown>;
   readonly autofocus?: boolean;
 }) {
-  const [text, setText] = useState(draftOf(props.about));
+  const draft = useHubDraft(props.about);
+  const text = draft.value;
   const [name, choose] = useState(props.pins[0]?.name);
   const { busy, problem, run } = useAct();
   const field = useRef<HTMLTextAreaElement>(null);
   const id = useId();
-  const write = (next: string): void => {
-    keepDraft(props.about, next);
-    setText(next);
-  };
+  const write = draft.set;
   const pin = props.pins.find((one) => one.name === name) ?? props.pins[0];
   const send = async (): Promise<void> => {
     if (text.trim() === '') return;
     const { index = null, momentS = null } = pin ?? {};
     const comment = { text: text.trim(), index, momentS, replyTo: props.replyTo ?? null };
-    if (await run(() => props.send(comment))) write('');
+    if (await run(() => props.send(comment))) draft.drop();
   };
   const press = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') {
@@ -119,6 +118,7 @@ export function CommentBox(props: {
         onInput={(event) => write(event.currentTarget.value)}
         onKeyDown={press}
       />
+      <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
       <Pins pins={props.pins} chosen={pin?.name} choose={choose} />
       <div class="row">
         <button type="submit" disabled={busy || text.trim() === ''}>

@@ -3,6 +3,7 @@ import type { Comment } from '../../../streaming/hubContract/review.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
 import { useAct } from '../parts/useAct.ts';
+import { useIsBegun } from '../parts/useHubDraft.ts';
 import { CommentBox } from './CommentBox.tsx';
 import { type SessionDesk, pinned } from './desk.ts';
 import type { Thread } from './threads.ts';
@@ -58,7 +59,8 @@ export function ThreadView({
   readonly desk: SessionDesk;
 }) {
   const { root, replies } = thread;
-  const [answering, setAnswering] = useState(false);
+  const begun = useIsBegun(`reply ${root.id}`);
+  const [answering, setAnswering] = useState(begun);
   return (
     <li class="thread">
       <PinLine root={root} desk={desk} />

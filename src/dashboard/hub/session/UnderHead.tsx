@@ -6,7 +6,7 @@ import { Form } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { goTo, to } from '../shell/router.ts';
 import { CommentBox } from './CommentBox.tsx';
-import { writeStretches } from '../student/stretches.ts';
+import { writePeriods } from '../student/periods.ts';
 import { FilmsOfSession } from './Films.tsx';
 import { ThreadList } from './Threads.tsx';
 import type { SessionDesk } from './desk.ts';
@@ -14,9 +14,9 @@ import { threadsOf } from './threads.ts';
 
 const words = h.session;
 
-/** Where two sessions stand beside each other: a stretch that holds the one, and one that holds the other. */
+/** Where two sessions stand beside each other: a period that holds the one, and one that holds the other. */
 const compareAddress = (studentId: string, aMs: number, bMs: number): string =>
-  `${to('students', studentId, 'compare')}?${writeStretches({
+  `${to('students', studentId, 'compare')}?${writePeriods({
     aFromMs: aMs,
     aToMs: aMs + 1,
     bFromMs: bMs,

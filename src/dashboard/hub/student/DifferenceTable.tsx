@@ -1,44 +1,64 @@
-import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
-import type { Comparison, MeasureDifference } from '../../../streaming/hubContract/students.ts';
+import type { ComparisonTexts } from '../../../coaching/differenceText.ts';
+import type {
+  PeriodComparison,
+  PeriodDifference,
+} from '../../../streaming/hubContract/students.ts';
+import { TableHead } from '../../shell/TableHead.tsx';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
+import { differenceTexts, sureOf } from './differenceTexts.ts';
 
 const words = h.comparison;
 
-type Texts = ReturnType<typeof t.measures.compared>;
+type Side = PeriodDifference['a'];
 
-function Usual(props: { readonly s: MeasureDifference['a']; readonly texts: Texts['earlier'] }) {
-  const { s, texts } = props;
+const nameOf = ({ measure }: PeriodDifference): string =>
+  measure === null ? words.all : t.measures.label(measure);
+
+function Usual(props: {
+  readonly d: PeriodDifference;
+  readonly s: Side;
+  readonly texts: ComparisonTexts['earlier'];
+}) {
+  const { d, s, texts } = props;
   if (!s || !texts) return <>{words.none}</>;
   return (
     <>
       {words.value(texts.median, texts.low, texts.high)}
-      <small>{words.of(s.sessions, s.count)}</small>
+      <small>
+        {d.kind === 'carryOver' ? words.ofSessions(s.sessions) : words.of(s.sessions, s.count)}
+      </small>
     </>
   );
 }
 
 /** How a difference may be read. */
-export function readingOf({ measure, difference }: MeasureDifference): string {
-  if (difference === null) return words.notBoth;
-  const { interval } = difference;
-  if (interval === null) return words.tooFew;
-  if (interval.low <= 0 && interval.high >= 0) return words.unsure;
-  const sure = MEASURE_INFO[measure].accuracy.plusMinus;
-  return Math.abs(difference.value) < sure ? words.small : words.sure;
+export function readingOf(d: PeriodDifference): 'notBoth' | 'tooFew' | 'unsure' | 'small' | 'sure' {
+  if (d.difference === null) return 'notBoth';
+  const { interval, value } = d.difference;
+  if (interval === null) return 'tooFew';
+  if (interval.low <= 0 && interval.high >= 0) return 'unsure';
+  return Math.abs(value) < (sureOf(d) ?? 0) ? 'small' : 'sure';
 }
 
-function intervalText({ difference, interval }: Texts): string {
-  if (difference === null) return '–';
-  return interval === null ? difference : words.interval(difference, interval.low, interval.high);
+function DifferenceCell({ d, texts }: { readonly d: PeriodDifference; texts: ComparisonTexts }) {
+  const { difference, interval } = texts;
+  if (difference === null) return <>–</>;
+  return (
+    <>
+      <b>{difference}</b>
+      {interval !== null && <small>{words.interval(interval.low, interval.high)}</small>}
+      <Picture d={d} />
+    </>
+  );
 }
 
 /** Where the difference and its likely range lie about zero. */
-function Picture({ d }: { readonly d: MeasureDifference }) {
+function Picture({ d }: { readonly d: PeriodDifference }) {
   if (!d.difference?.interval) return null;
   const { value, interval } = d.difference;
   const { low, high } = interval;
-  const sure = MEASURE_INFO[d.measure].accuracy.plusMinus;
+  const sure = sureOf(d) ?? 0;
   const most = Math.max(Math.abs(low), Math.abs(high), sure) * 1.1;
   const x = (v: number): number => 60 + (v / most) * 56;
   return (
@@ -52,7 +72,7 @@ function Picture({ d }: { readonly d: MeasureDifference }) {
 }
 
 /** Both usual sessions on one axis: middle half and median, the earlier above. */
-function Overlay({ d: { a, b } }: { readonly d: MeasureDifference }) {
+function Overlay({ d: { a, b } }: { readonly d: PeriodDifference }) {
   const both = [a, b].filter((s) => s !== null && s !== undefined);
   const low = Math.min(...both.map((s) => s.low));
   const span = Math.max(...both.map((s) => s.high)) - low;
@@ -72,53 +92,49 @@ function Overlay({ d: { a, b } }: { readonly d: MeasureDifference }) {
   );
 }
 
-function Row({ d }: { readonly d: MeasureDifference }) {
-  const { measure, a, b, difference } = d;
-  const texts = t.measures.compared(measure, a, b, difference?.interval ?? null);
+function Row({ d }: { readonly d: PeriodDifference }) {
+  const reading = readingOf(d);
+  const texts = differenceTexts(d);
+  const { columns } = words;
   return (
-    <tr>
-      <th scope="row">{t.measures.label(d.measure)}</th>
-      <td>
-        <Usual s={a} texts={texts.earlier} />
+    <tr data-reading={reading}>
+      <th scope="row">{nameOf(d)}</th>
+      <td data-label={columns.difference}>
+        <DifferenceCell d={d} texts={texts} />
       </td>
-      <td>
-        <Usual s={b} texts={texts.later} />
+      <td class="reading" data-label={columns.reading}>
+        {words[reading]}
       </td>
-      <td>
+      <td data-label={columns.a}>
+        <Usual d={d} s={d.a} texts={texts.earlier} />
+      </td>
+      <td data-label={columns.b}>
+        <Usual d={d} s={d.b} texts={texts.later} />
+      </td>
+      <td class="both-on-one">
         <Overlay d={d} />
       </td>
-      <td>
-        {intervalText(texts)}
-        <Picture d={d} />
-      </td>
-      <td>{readingOf(d)}</td>
     </tr>
   );
 }
 
-/** Each measure in both stretches, rehearsals and balls apart. */
-export function DifferenceTable({ compared }: { readonly compared: Comparison }) {
+const KINDS = ['passed', 'rehearsals', 'balls', 'carryOver'] as const;
+
+/** Everything that is compared: the difference and how to read it first. */
+export function DifferenceTable({ compared }: { readonly compared: PeriodComparison }) {
   return (
     <>
-      {(['rehearsals', 'balls'] as const).map((kind) => {
-        const rows = compared.measures.filter((d) => d.kind === kind && (d.a ?? d.b) !== null);
+      {KINDS.map((kind) => {
+        const rows = compared.differences.filter((d) => d.kind === kind);
         return rows.length === 0 ? null : (
           <section key={kind}>
             <h2>{words.kinds[kind]}</h2>
             <div class="table-scroll" tabIndex={0} role="region" aria-label={words.kinds[kind]}>
               <table class="difference-table">
-                <thead>
-                  <tr>
-                    {Object.values(words.columns).map((column) => (
-                      <th key={column} scope="col">
-                        {column}
-                      </th>
-                    ))}
-                  </tr>
-                </thead>
+                <TableHead columns={words.columns} />
                 <tbody>
                   {rows.map((d) => (
-                    <Row key={d.measure} d={d} />
+                    <Row key={d.measure ?? 'all'} d={d} />
                   ))}
                 </tbody>
               </table>

@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { StudentView } from '../../../streaming/hubContract/students.ts';
+import { DraftNote } from '../../drafts/DraftNote.tsx';
 import { h } from '../../strings/hub.ts';
 import { Field, Form } from '../parts/Field.tsx';
 import { dayInput, dayStart } from '../parts/days.ts';
 import { useAct } from '../parts/useAct.ts';
+import { useHubDraft } from '../parts/useHubDraft.ts';
 import { useHub } from '../shell/hub.ts';
 
 const words = h.student.lessons;
@@ -12,12 +14,13 @@ const words = h.student.lessons;
 export function LessonsPart({ s, again }: { readonly s: StudentView; readonly again: () => void }) {
   const { client } = useHub();
   const [day, setDay] = useState(dayInput(Date.now()));
-  const [text, setText] = useState('');
+  const draft = useHubDraft(`lesson of ${s.id}`);
+  const text = draft.value;
   const { busy, problem, run } = useAct();
   const add = (): void =>
     void run(async () => {
       await client.students.addLesson(s.id, { atMs: dayStart(day) ?? Date.now(), text });
-      setText('');
+      draft.drop();
       again();
     });
   const remove = (id: string): void =>
@@ -49,8 +52,9 @@ export function LessonsPart({ s, again }: { readonly s: StudentView; readonly ag
       <Form go={words.add} send={add} busy={busy} problem={problem} small>
         <div class="side-by-side">
           <Field label={words.day} type="date" value={day} set={setDay} />
-          <Field label={words.about} value={text} set={setText} maxLength={500} />
+          <Field label={words.about} value={text} set={draft.set} maxLength={500} />
         </div>
+        <DraftNote restoredMs={draft.restoredMs} discard={() => draft.drop()} />
       </Form>
     </section>
   );

@@ -4,7 +4,7 @@ import { CUE_TEXTS } from '../../../coaching/cues.ts';
 import type { Problem } from '../../../coaching/jsonReader.ts';
 import type { Cue, SafetyWarning } from '../../../coaching/judgement.ts';
 import { DEFAULT_PLAN, type Plan } from '../../../coaching/plan.ts';
-import { planChanges } from '../../../coaching/planChanges.ts';
+import { planChanges, planLines } from '../../../coaching/planChanges.ts';
 import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
 import type { RepetitionFlag } from '../../../swings/repetition.ts';
@@ -119,6 +119,7 @@ export const said = {
   nextStep: (summary: PracticeSummary): string => nextStep(summary, cueText),
   planChanges: (before: Plan, after: Plan): readonly string[] =>
     planChanges(before, after, CHANGE_WORDS),
+  planLines: (plan: Plan): ReturnType<typeof planLines> => planLines(plan, CHANGE_WORDS),
   plan: (plan: Plan): Plan => ({
     ...plan,
     name: plan.name === DEFAULT_PLAN.name ? 'Halten, loslassen, fangen' : plan.name,

@@ -34,6 +34,8 @@ export const CHANGE_WORDS: PlanChangeWords = {
     mix: 'Verhältnis',
     perSession: 'Wiederholungen pro Training',
     perWeek: 'Wiederholungen pro Woche',
+    checklist: 'Checkliste',
+    note: 'Notiz',
     externalRotationDeg: 'angenehmer Bereich, Arm nach außen gedreht',
     flexionDeg: 'angenehmer Bereich, Vorbeugen',
     lateralTrailDeg: 'angenehmer Bereich, Seitneigung vom Ziel weg',

@@ -3,7 +3,7 @@ import type { CalibrationProblem } from '../../../body/calibrationResult.ts';
 import { FLAG_TEXT } from '../../../coaching/flagText.ts';
 import type { Cue, SafetyWarning } from '../../../coaching/judgement.ts';
 import { type Plan, STAGES, TARGET_BASIS } from '../../../coaching/plan.ts';
-import { planChanges } from '../../../coaching/planChanges.ts';
+import { planChanges, planLines } from '../../../coaching/planChanges.ts';
 import { BEST_RULE, TYPICAL_RULE, WORST_RULE } from '../../../coaching/representative.ts';
 import type { PracticeSummary } from '../../../coaching/summary.ts';
 import { reasonParts } from '../../../streaming/contract.ts';
@@ -32,6 +32,7 @@ export const said = {
   planChange: (sentence: string): string => sentence,
   nextStep: (summary: PracticeSummary): string => summary.next.text,
   planChanges: (before: Plan, after: Plan): readonly string[] => planChanges(before, after),
+  planLines: (plan: Plan): ReturnType<typeof planLines> => planLines(plan),
   /** The standard plan's own sentences; what a person wrote stays as it is. */
   plan: (plan: Plan): Plan => plan,
 };

@@ -117,47 +117,89 @@ export const planChange = {
   keep: 'Save as template',
   keepName: 'Template name',
   kept: (name: string): string => `Saved as template ${name}.`,
+  clash: {
+    title: 'This plan was changed meanwhile',
+    what: (by: string, number: number, at: string): string =>
+      `${by === '' ? 'Somebody' : by} saved version ${number} on ${at}, after you began. Nothing of yours is saved yet: choose for each field.`,
+    columns: { what: 'Field', before: 'Before', theirs: 'Saved meanwhile', mine: 'Yours' },
+    unchanged: '(as before)',
+    empty: '(empty)',
+    same: 'Both say the same: there is nothing left to save.',
+    allTheirs: 'Take all of theirs',
+    allMine: 'Take all of mine',
+    open: (n: number): string =>
+      n === 1 ? 'Both changed 1 field: choose one.' : `Both changed ${n} fields: choose for each.`,
+    save: (number: number): string => `Save as version ${number}`,
+    keepTheirs: (number: number): string => `Keep version ${number}, discard mine`,
+    back: 'Back to my draft',
+  },
 };
 
-/** Two stretches of one student side by side. */
+/** Two periods of one student side by side. */
 export const comparison = {
   title: (name: string): string => `${name}: compare two periods`,
   choose: 'Compare',
   presets: {
-    year: 'This month with the same month a year ago',
-    month: 'The last 4 weeks with the 4 before',
-    quarter: 'The last 3 months with the 3 before',
-    own: 'Custom dates',
+    weeks: 'the last 4 weeks with the 4 weeks before',
+    year: 'the last 4 weeks with the same weeks a year ago',
+    quarter: 'the last 12 weeks with the 12 weeks before',
+    own: 'custom dates',
   },
   a: 'Earlier',
   b: 'Later',
   from: 'from',
   to: 'up to and including',
-  stretch: (fromMs: number, toMs: number): string =>
+  asLong: 'Both equally long',
+  period: (fromMs: number, toMs: number): string =>
     day(fromMs) === day(toMs - 1) ? day(fromMs) : `${day(fromMs)} to ${day(toMs - 1)}`,
   counted: (sessions: number, rehearsals: number, balls: number): string =>
     `${count(sessions, 'session')}, ${count(rehearsals, 'rehearsal')}, ${count(balls, 'ball')}`,
   empty: (which: string): string => `${which}: no sessions.`,
+  uneven: {
+    days: (a: number, b: number): string =>
+      `The periods are not equally long: ${count(a, 'day')} earlier, ${count(b, 'day')} later.`,
+    sessions: (a: number, b: number): string =>
+      `One period has far fewer sessions (${a} earlier, ${b} later): its usual session is less certain.`,
+    overlap: 'The periods share days: their sessions count on both sides.',
+    plans: (a: string, b: string): string =>
+      `The plan changed (version ${a} earlier, ${b} later): a share passed is judged by the plan of its day.`,
+    noPlan: 'none',
+  },
   columns: {
     measure: 'Measure',
+    difference: 'Difference (later minus earlier)',
+    reading: 'Reading',
     a: 'Earlier',
     b: 'Later',
     overlay: 'Both on one axis',
-    difference: 'Difference',
-    reading: 'Meaning',
   },
-  kinds: { rehearsals: 'Rehearsals', balls: 'Balls' },
+  kinds: {
+    passed: 'Passed',
+    rehearsals: 'Rehearsals',
+    balls: 'Balls',
+    carryOver: 'Carry-over',
+  },
+  all: 'all targets together',
+  percent: (text: string): string => `${text} %`,
+  points: (text: string): string => `${text} points`,
   value: (median: string, low: string, high: string): string => `${median} (${low} to ${high})`,
   of: (sessions: number, repetitions: number): string =>
     `${count(sessions, 'session')}, ${count(repetitions, 'repetition')}`,
+  ofSessions: (sessions: number): string => count(sessions, 'session'),
   none: 'none',
-  interval: (value: string, low: string, high: string): string => `${value} (${low} to ${high})`,
-  notBoth: 'not measured in both',
-  tooFew: 'too few sessions (fewer than 3 in one period)',
-  sure: 'differs: all of the likely range lies on one side of zero',
+  interval: (low: string, high: string): string => `likely ${low} to ${high}`,
+  notBoth: 'only in one period',
+  tooFew: 'too few sessions to tell',
+  sure: 'clear difference',
   small: 'real, but smaller than the measurement error',
-  unsure: 'may be chance: the likely range holds zero',
-  note: 'Value: a usual session, that is the mean of the sessions’ medians, and of the ends of their middle halves. Difference: later minus earlier, with the range that holds the true one 95 times in 100 (Welch’s interval of the sessions’ medians). Each session counts once, however many repetitions it had, because repetitions of one session resemble each other; with fewer than 3 sessions on a side no range is given. Shaded: how sure a single value is. On one axis: the earlier above (ring), the later below (disc), each with its middle half.',
+  unsure: 'no clear difference',
+  together: (n: number): string =>
+    n === 1
+      ? 'The range holds the true difference 95 times in 100.'
+      : `${n} differences are looked at together, and with so many one would often look clear by chance. So each range is made wider: all ${n} hold the true differences at once, at least 95 times in 100.`,
+  noneTogether: 'No range can be given: that takes at least 3 sessions in each period.',
+  howTitle: 'How this is computed',
+  note: 'Each session counts once, however many repetitions it had, because repetitions of one session resemble each other. A usual session is the mean of the sessions’ medians, and of the ends of their middle halves; of a share passed and of carry-over, the mean and the middle half of the sessions. The range is Welch’s interval for the difference of two means, widened for the number of differences (Bonferroni). Shaded: how sure a single value is. On one axis: the earlier above (ring), the later below (disc), each with its middle half.',
   strap:
     'A sensor worn in a different place shifts every value of a session. A difference of a few degrees between months may come from that.',
   badDays: 'Choose dates so that each period ends after it starts.',
