@@ -3,7 +3,10 @@ import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openHubData } from '../../src/hub/db/open.ts';
+import { studentFacts } from '../../src/hub/coach/facts.ts';
 import { fillDemoClub } from '../../src/hub/demo/fill.ts';
+import { demoId } from '../../src/hub/demo/people.ts';
+import { DEMO_COACHES } from '../../src/hub/demo/stories.ts';
 
 const root = await mkdtemp(join(tmpdir(), 'stillcatch-bench-'));
 const data = await openHubData(root);
@@ -13,10 +16,26 @@ try {
   const { db, places } = data;
   const settings = { publicUrl: 'http://localhost' };
   let done = 0;
+  const seen: Promise<{ readonly list: string; readonly after: string }>[] = [];
   const context = { db, places, settings, now: Date.now, say: console.log };
-  const club = await fillDemoClub(context, (n) => (done = n));
+  const listNow = async (): Promise<string> => {
+    const lists = DEMO_COACHES.map(({ login }) =>
+      studentFacts(context, { coachId: demoId(login) }),
+    );
+    const rows = (await Promise.all(lists)).flat();
+    return JSON.stringify(rows.map(({ id, needs }) => [id, needs[0]?.code]));
+  };
+  const club = await fillDemoClub(context, (n) => {
+    done = n;
+    const after = seconds();
+    seen.push(listNow().then((list) => ({ list, after })));
+  });
   console.log(`people, plans and lessons: after ${seconds()} s`);
   await club.filled;
+  const lists = await Promise.all(seen);
+  const last = lists.at(-1)!;
+  const settled = lists[lists.findLastIndex(({ list }) => list !== last.list) + 1]!;
+  console.log(`the list of students as it stays: after ${settled.after} s`);
   const names = await readdir(root, { recursive: true, withFileTypes: true });
   const files = names.filter((e) => e.isFile()).map((e) => join(e.parentPath, e.name));
   const sizes = await Promise.all(files.map(async (f) => (await stat(f)).size));

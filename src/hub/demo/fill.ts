@@ -1,3 +1,5 @@
+import { availableParallelism } from 'node:os';
+import { DRIFT_SESSIONS } from '../../coaching/drift.ts';
 import type { HubContext } from '../context.ts';
 import { sessionPaths } from '../sessionPaths.ts';
 import { NOT_ANALYSED } from '../db/notAnalysed.ts';
@@ -7,7 +9,8 @@ import { DEMO_STORIES, type DemoSession, type DemoStory } from './stories.ts';
 import { demoThreads } from './threads.ts';
 
 const DAY_MS = 86_400_000;
-const THREADS = 2;
+/** One for each processor: nobody else uses a demo. */
+const THREADS = Math.min(4, Math.max(2, availableParallelism()));
 
 export interface DemoClub {
   readonly signIns: readonly DemoSignIn[];
@@ -37,9 +40,7 @@ export async function fillDemoClub(
   const there = await context.db.selectFrom('session').select('id').execute();
   const known = new Set(there.map(({ id }) => id));
   const all = DEMO_STORIES.flatMap((story, i) => plannedOf(context, story, i));
-  const missing = all
-    .filter(({ order }) => !known.has(order.sessionId))
-    .sort((a, b) => b.startedMs - a.startedMs);
+  const missing = inOrder(all).filter(({ order }) => !known.has(order.sessionId));
   const byId = new Map(missing.map((planned) => [planned.order.sessionId, planned]));
   const threads = demoThreads(THREADS);
   let done = all.length - missing.length;
@@ -51,6 +52,21 @@ export async function fillDemoClub(
   const orders = missing.map(({ order }) => order);
   const filled = threads.run(orders, take).finally(() => threads.close());
   return { signIns, filled, stop: () => threads.close() };
+}
+
+/**
+ * First what the list of students is told from: the newest sessions of each, one round after the other. Then the rest,
+ * the newest first.
+ */
+function inOrder(all: readonly Planned[]): readonly Planned[] {
+  const newestFirst = [...all].sort((a, b) => b.startedMs - a.startedMs);
+  const met = new Map<DemoStory, number>();
+  const ranked = newestFirst.map((planned) => {
+    const rank = met.get(planned.story) ?? 0;
+    met.set(planned.story, rank + 1);
+    return { planned, round: Math.min(rank, DRIFT_SESSIONS) };
+  });
+  return ranked.sort((a, b) => a.round - b.round).map(({ planned }) => planned);
 }
 
 /** Every practice of one student, oldest first. @param student counts from 0: seeds follow from it */

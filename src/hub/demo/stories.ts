@@ -55,14 +55,26 @@ const LONGER_HOLD: Plan = {
 };
 const MOVEMENT: Plan = { ...PLAN, name: 'Movement first', stage: 'movement' };
 
-/** Practices, weekly and in the last eight weeks twice a week, from `from` to `to` days ago, oldest first; `share` runs from 0 to 1. */
+/** Thirteen months: a year can be compared, and what was before it. */
+const THIRTEEN_MONTHS = 396;
+/** The same weeks a year ago are practised weekly, so that they can be compared. */
+const YEAR_AGO = [357, 400] as const;
+
+/** Days from one practice to the next, so many days ago: less often the longer ago, which keeps the club quick to fill. */
+function apartDays(daysAgo: number): number {
+  if (daysAgo <= 56) return 3.5;
+  if (daysAgo <= HALF_YEAR) return 7;
+  return daysAgo >= YEAR_AGO[0] && daysAgo <= YEAR_AGO[1] ? 7 : 21;
+}
+
+/** Practices from `from` to `to` days ago, oldest first; `share` runs from 0 to 1. */
 function weekly(
   from: number,
   to: number,
   script: (share: number, at: number) => string,
 ): DemoSession[] {
   const days: number[] = [];
-  for (let d = from; d >= to; d -= d > 56 ? 7 : 3.5) days.push(d);
+  for (let d = from; d >= to; d -= apartDays(d)) days.push(d);
   return days.map((d, i) => ({
     daysAgo: Math.round(d),
     script: script(i / Math.max(1, days.length - 1), i),
@@ -76,10 +88,11 @@ function mixed(fault: string, faulty: number, carry: number, at: number): string
   return `${r(0)} ${r(1)} ${b} ${r(2)} ${r(3)} ${b} ${r(4)} ${r(5)} ${b}`;
 }
 
-/** The arm keeps turned out until the last weeks, and from then on a little less each time. */
+/** The arm keeps turned out until the last sessions, and from then on a little less each time. */
+const DRIFTING = 9.5;
 const drifting = (sessions: readonly DemoSession[]): readonly DemoSession[] =>
   sessions.map((s, i) => {
-    const late = Math.max(0, i / (sessions.length - 1) - 0.75) / 0.25;
+    const late = Math.max(0, 1 - (sessions.length - 1 - i) / DRIFTING);
     return { ...s, keptRotationDeg: -6 - 18 * late };
   });
 
@@ -98,11 +111,13 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     name: 'Mara Ellery (demo)',
     hand: 'right',
     coach: 0,
-    joinedDaysAgo: HALF_YEAR,
-    plans: first(HALF_YEAR),
+    joinedDaysAgo: THIRTEEN_MONTHS,
+    plans: first(THIRTEEN_MONTHS),
     lessons: [120, 60, 20].map((daysAgo) => ({ daysAgo, text: 'Lesson by video: hold and turn.' })),
     sessions: change(
-      weekly(HALF_YEAR - 2, 2, (x, i) => mixed('short-hold', 0.7 * (1 - x), 0.4 + 0.5 * x, i)),
+      weekly(THIRTEEN_MONTHS - 2, 2, (x, i) =>
+        mixed('short-hold', 0.7 * (1 - x), 0.4 + 0.5 * x, i),
+      ),
       3,
       {
         said: [
@@ -121,11 +136,11 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     name: 'Oren Fallow (demo)',
     hand: 'left',
     coach: 0,
-    joinedDaysAgo: HALF_YEAR,
-    plans: first(HALF_YEAR),
+    joinedDaysAgo: THIRTEEN_MONTHS,
+    plans: first(THIRTEEN_MONTHS),
     lessons: [{ daysAgo: 90, text: 'Chest before arm, slowly, without a club.' }],
     sessions: drifting(
-      weekly(HALF_YEAR - 3, 1, (x, i) => mixed('arms-first', 1 - x, 0.5 + 0.3 * x, i)),
+      weekly(THIRTEEN_MONTHS - 3, 1, (x, i) => mixed('arms-first', 1 - x, 0.5 + 0.3 * x, i)),
     ),
     machine: { name: 'Tablet in the shed', seenHoursAgo: 20 },
     reviewedDaysAgo: 0.5,
@@ -184,13 +199,15 @@ export const DEMO_STORIES: readonly DemoStory[] = [
     name: 'Edvin Marsh (demo)',
     hand: 'right',
     coach: 1,
-    joinedDaysAgo: HALF_YEAR,
+    joinedDaysAgo: THIRTEEN_MONTHS,
     plans: [
-      { daysAgo: HALF_YEAR, plan: PLAN },
+      { daysAgo: THIRTEEN_MONTHS, plan: PLAN },
       { daysAgo: 77, plan: LONGER_HOLD },
     ],
     lessons: [{ daysAgo: 77, text: 'New plan: a longer hold.' }],
-    sessions: weekly(HALF_YEAR - 4, 2, (x, i) => mixed('short-hold', x < 0.45 ? 0.8 : 0.1, 0.6, i)),
+    sessions: weekly(THIRTEEN_MONTHS - 4, 2, (x, i) =>
+      mixed('short-hold', x < 0.55 ? 0.8 : 0.1, 0.6, i),
+    ),
     machine: { name: 'Club laptop', seenHoursAgo: 3 },
     reviewedDaysAgo: 1,
   },

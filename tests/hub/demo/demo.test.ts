@@ -23,6 +23,20 @@ describe('the stories of the demo club', () => {
   });
 });
 
+describe('thirteen months', () => {
+  it('hold at least four sessions in the last four weeks and in the same weeks a year ago', () => {
+    const within = (login: string, from: number, to: number): number => {
+      const { sessions } = DEMO_STORIES.find((story) => story.login === login)!;
+      return sessions.filter(({ daysAgo }) => daysAgo >= from && daysAgo < to).length;
+    };
+    for (const login of ['mara', 'oren', 'edvin']) {
+      expect(within(login, 1, 27), login).toBeGreaterThanOrEqual(4);
+      expect(within(login, 365, 391), login).toBeGreaterThanOrEqual(4);
+      expect(within(login, 391, 400), login).toBeGreaterThanOrEqual(1);
+    }
+  });
+});
+
 describe('the student who drifts', () => {
   const story = DEMO_STORIES.find(({ login }) => login === 'oren')!;
   const DAY = 86_400_000;
