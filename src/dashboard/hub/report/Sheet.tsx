@@ -77,7 +77,7 @@ function SaidPart({ said }: { readonly said: readonly Said[] }) {
 function Accuracy() {
   return (
     <Part title={words.accuracy}>
-      <ul class="plain fine">
+      <ul class="plain fine in-columns">
         {TARGET_MEASURES.map((measure) => {
           const { name, accuracy } = MEASURE_INFO[measure];
           return <li key={measure}>{words.accuracyLine(name, accuracy.text, accuracy.source)}</li>;

@@ -1,7 +1,30 @@
 import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
-import type { Target, TargetMeasure } from '../../../coaching/plan.ts';
-import type { ProgressSession } from '../../../streaming/hubContract/students.ts';
+import type { Plan, Target, TargetMeasure } from '../../../coaching/plan.ts';
+import type {
+  HubProgress,
+  PlanVersion,
+  ProgressSession,
+} from '../../../streaming/hubContract/students.ts';
+import { ANGLE_STEPS, ROUND_STEPS, type Range, rangeOf } from '../../review/plot/scale.ts';
 import type { SpreadView } from '../../../streaming/sessionsContract.ts';
+
+/** What the drawings of a report are made from. */
+export interface CourseProps {
+  readonly sessions: HubProgress['sessions'];
+  readonly plans: readonly PlanVersion[];
+  readonly lessons: HubProgress['lessons'];
+  readonly plan: Plan;
+  readonly range: { readonly fromMs: number; readonly toMs: number };
+}
+
+/** Changes of the plan and lessons that lie in the range. */
+export function marksIn({ plans, lessons, range }: CourseProps) {
+  const within = (ms: number): boolean => ms >= range.fromMs && ms <= range.toMs;
+  return {
+    changes: plans.filter(({ number, validFromMs }) => number > 1 && within(validFromMs)),
+    met: lessons.filter(({ atMs }) => within(atMs)),
+  };
+}
 
 export interface CoursePoint extends SpreadView {
   readonly atMs: number;
@@ -20,16 +43,33 @@ export const pointsOf = (
     }),
   );
 
-/** Lowest and highest value that a drawing shows: every middle half and the target, never less than what one value is sure to. */
-export function rangeOf(
+interface ValueAxis extends Range {
+  /** Round values, the ends among them. */
+  readonly ticks: readonly number[];
+}
+
+const MOST_STEPS = 4;
+
+/**
+ * Every middle half and the target, never less than what one value is sure to; it begins and ends at a round value,
+ * so that both ends say what they are.
+ */
+export function axisOf(
   points: readonly CoursePoint[],
   measure: TargetMeasure,
   target: Target | null,
-): readonly [number, number] {
-  const sure = MEASURE_INFO[measure].accuracy.plusMinus;
+): ValueAxis {
+  const { accuracy, unit } = MEASURE_INFO[measure];
   const ends = [target?.min, target?.max].filter((v): v is number => v !== undefined);
-  const all = [...points.flatMap(({ low, high }) => [low, high]), ...ends];
-  const [low, high] = [Math.min(...all), Math.max(...all)];
-  const pad = Math.max((high - low) * 0.08, sure / 2);
-  return [low - pad, high + pad];
+  const columns = [...points.flatMap(({ low, high }) => [low, high]), ...ends];
+  const steps = (unit === '°' ? ANGLE_STEPS : ROUND_STEPS).filter((s) => unit !== 'ms' || s >= 10);
+  for (const step of steps) {
+    const { low, high } = rangeOf([columns], step, accuracy.plusMinus);
+    const count = Math.round((high - low) / step);
+    if (count > MOST_STEPS) continue;
+    const ticks = Array.from({ length: count + 1 }, (_, i) => Number((low + i * step).toFixed(6)));
+    return { low: ticks[0]!, high: ticks.at(-1)!, ticks };
+  }
+  const range = rangeOf([columns], steps.at(-1)!, accuracy.plusMinus);
+  return { ...range, ticks: [range.low, range.high] };
 }

@@ -40,11 +40,18 @@ export const report = {
   },
   month,
   share: (part: number, of: number): string =>
-    of === 0 ? '–' : `${part} of ${of} (${Math.round((100 * part) / of)} %)`,
+    of === 0 ? '–' : `${part} of ${of} (${Math.round((100 * part) / of)}\u00a0%)`,
   none: 'No sessions in these months.',
   measures: 'Measures over time',
-  measuresNote:
-    'Each mark is the median of one session: filled circles rehearsals, open triangles balls; the grey line is the middle half. The bracket is the target of the plan of now. Upright lines: dashed where the plan changed, dotted where you met.',
+  legend: {
+    title: 'What is drawn',
+    rehearsals: 'rehearsals: median of a session',
+    balls: 'balls: median of a session',
+    half: 'middle half of the session',
+    target: 'target of the current plan',
+    change: 'plan changed',
+    lesson: 'lesson',
+  },
   few: (n: number): string => `Only ${count(n, 'session')}: too few to show a trend.`,
   carryOver: 'Carry-over',
   carryOverIs:
