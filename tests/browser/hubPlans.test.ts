@@ -43,12 +43,12 @@ describe('a plan', () => {
     await other.goto(coach.url());
     await other.getByLabel('hold at the top: at least').fill('1.4');
     await other.getByLabel('Note to the student').fill('Theirs');
-    await other.getByRole('button', { name: 'Save as a new version' }).click();
+    await other.getByRole('button', { name: 'Save as new version' }).click();
     await other.getByText(/has not reached the student's computer yet/).waitFor();
     await other.close();
     await coach.getByLabel('Note to the student').fill('Mine');
-    await coach.getByLabel('Most repetitions in a week').fill('150');
-    await coach.getByRole('button', { name: 'Save as a new version' }).click();
+    await coach.getByLabel('Maximum repetitions per week').fill('150');
+    await coach.getByRole('button', { name: 'Save as new version' }).click();
     await coach.getByRole('heading', { name: 'This plan was changed meanwhile' }).waitFor();
     await coach.getByText(/Carla saved version 3 on .*, after you began/).waitFor();
     await expectSound(coach);
@@ -60,7 +60,7 @@ describe('a plan', () => {
         .isChecked(),
     ).toBe(true);
     expect(
-      await row(/in a week/)
+      await row(/per week/)
         .getByRole('radio')
         .nth(1)
         .isChecked(),
@@ -76,7 +76,7 @@ describe('a plan', () => {
     await coach.locator('blockquote', { hasText: 'Mine' }).waitFor();
     await coach.getByText('Versions', { exact: true }).click();
     const made = coach.locator('.versions li').first();
-    await expect.poll(() => made.innerText()).toContain('Repetitions in a week: at most 150');
+    await expect.poll(() => made.innerText()).toContain('Repetitions per week: at most 150');
     expect(await made.innerText()).not.toContain('Hold at the top');
   });
 });
@@ -85,7 +85,7 @@ describe('what is being written', () => {
   it('survives Back, a reload and a lost sign-in, and is gone once it was sent', async () => {
     const about = coach.getByLabel('What it was about');
     await about.fill('Half a sentence');
-    await coach.getByRole('link', { name: 'Change the plan' }).click();
+    await coach.getByRole('link', { name: 'Change plan' }).click();
     await coach.getByLabel('Note to the student').fill('Half a note');
     await coach.goBack();
     await coach.getByText(/^Draft from \d/).waitFor();

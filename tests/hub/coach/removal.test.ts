@@ -121,7 +121,7 @@ async function fill(): Promise<void> {
   await carl('POST', `/api/students/${ID}/plans`, {
     plan: { ...DEFAULT_PLAN, note: 'a plan for her' },
     validFromMs: 1,
-    basedOn: 0,
+    basedOn: 1,
   });
   await hub.ask(null, {
     method: 'POST',

@@ -23,7 +23,7 @@ const FIELDS: readonly (readonly [string, (text: string) => object, string])[] =
   ['/api/templates', (text) => ({ name: text, plan: DEFAULT_PLAN }), '/api/templates'],
   [
     '/api/students/sam/plans',
-    (text) => ({ plan: { ...DEFAULT_PLAN, name: text, note: text }, validFromMs: 1, basedOn: 0 }),
+    (text) => ({ plan: { ...DEFAULT_PLAN, name: text, note: text }, validFromMs: 1, basedOn: 1 }),
     '/api/students/sam/plans',
   ],
 ];

@@ -7,17 +7,8 @@ import { t } from '../../strings/strings.ts';
 
 const words = h.comparison;
 
-/** How a share or a ratio is written. */
-interface Unit {
-  /** Shown number for each 1 of the value. */
-  readonly scale: number;
-  readonly decimals: number;
-  readonly value: (text: string) => string;
-  readonly difference: (text: string) => string;
-}
-
-const SHARE: Unit = { scale: 100, decimals: 0, value: words.percent, difference: words.points };
-const RATIO: Unit = { scale: 1, decimals: 1, value: (text) => text, difference: (text) => text };
+/** Shares and ratios are written in hundredths. */
+const PERCENT = 100;
 
 /** How sure one value is; `null` for shares and ratios, whose sessions say all there is. */
 export const sureOf = ({ kind, measure }: PeriodDifference): number | null =>
@@ -25,23 +16,22 @@ export const sureOf = ({ kind, measure }: PeriodDifference): number | null =>
     ? null
     : MEASURE_INFO[measure].accuracy.plusMinus;
 
-function scaledTexts({ a, b, difference }: PeriodDifference, unit: Unit): ComparisonTexts {
-  const { scale, decimals } = unit;
+function percentTexts({ a, b, difference }: PeriodDifference): ComparisonTexts {
   const ends = difference?.interval ?? null;
   const shown =
     a === null || b === null
       ? null
       : shownComparison(
-          { earlier: scale * a.median, later: scale * b.median },
-          ends && { low: scale * ends.low, high: scale * ends.high },
-          decimals,
+          { earlier: PERCENT * a.median, later: PERCENT * b.median },
+          ends && { low: PERCENT * ends.low, high: PERCENT * ends.high },
+          0,
         );
   const value = (v: number): string =>
-    unit.value(t.written(shownNumber(scale * v, shown?.decimals ?? decimals)));
+    words.percent(t.written(shownNumber(PERCENT * v, shown?.decimals ?? 0)));
   const usual = (u: Usual | null) =>
     u && { low: value(u.low), median: value(u.median), high: value(u.high) };
   const signed = (text: string): string =>
-    unit.difference(`${Number(text) > 0 ? '+' : ''}${t.written(text)}`);
+    words.points(`${Number(text) > 0 ? '+' : ''}${t.written(text)}`);
   return {
     earlier: usual(a),
     later: usual(b),
@@ -55,7 +45,6 @@ function scaledTexts({ a, b, difference }: PeriodDifference, unit: Unit): Compar
 /** Both sides, their difference and its range as they are shown. */
 export function differenceTexts(d: PeriodDifference): ComparisonTexts {
   const { kind, measure, a, b, difference } = d;
-  if (measure === null || kind === 'passed') return scaledTexts(d, SHARE);
-  if (kind === 'carryOver') return scaledTexts(d, RATIO);
+  if (measure === null || kind === 'passed' || kind === 'carryOver') return percentTexts(d);
   return t.measures.compared(measure, a, b, difference?.interval ?? null);
 }
