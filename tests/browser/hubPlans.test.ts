@@ -83,7 +83,7 @@ describe('a plan', () => {
 
 describe('what is being written', () => {
   it('survives Back, a reload and a lost sign-in, and is gone once it was sent', async () => {
-    const about = coach.getByLabel('What it was about');
+    const about = coach.getByLabel('Topic');
     await about.fill('Half a sentence');
     await coach.getByRole('link', { name: 'Change plan' }).click();
     await coach.getByLabel('Note to the student').fill('Half a note');
@@ -99,12 +99,12 @@ describe('what is being written', () => {
 
     await coach.goto(`${running.url}/#/students/sam`);
     await coach.context().clearCookies();
-    await coach.getByRole('button', { name: 'Add the lesson' }).click();
+    await coach.getByRole('button', { name: 'Add lesson' }).click();
     await coach.getByRole('heading', { name: 'Sign in' }).waitFor();
     await signIn(coach);
     await coach.getByText(/^Draft from \d/).waitFor();
     expect(await about.inputValue()).toBe('Half a sentence');
-    await coach.getByRole('button', { name: 'Add the lesson' }).click();
+    await coach.getByRole('button', { name: 'Add lesson' }).click();
     await coach.locator('.lines').getByText('Half a sentence').waitFor();
     expect(await about.inputValue()).toBe('');
     await coach.reload();
