@@ -10,7 +10,7 @@ import type { PlanVersion } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
 
-const words = h.h.planChange.clash;
+const words = h.planChange.clash;
 
 type Side = 'theirs' | 'mine';
 type Choices = Readonly<Partial<Record<PlanField, Side>>>;

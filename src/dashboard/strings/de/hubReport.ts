@@ -39,11 +39,19 @@ export const report: HubStrings['report'] = {
     warnings: 'Warnungen',
   },
   month,
-  share: (part, of) => (of === 0 ? '–' : `${part} von ${of} (${Math.round((100 * part) / of)} %)`),
+  share: (part, of) =>
+    of === 0 ? '–' : `${part} von ${of} (${Math.round((100 * part) / of)}\u00a0%)`,
   none: 'Keine Trainings in diesen Monaten.',
   measures: 'Messwerte im Verlauf',
-  measuresNote:
-    'Jedes Zeichen ist der Median eines Trainings: gefüllte Kreise Übungen, offene Dreiecke Bälle; die graue Linie ist die mittlere Hälfte. Die Klammer ist der Zielwert des aktuellen Plans. Senkrechte Linien: gestrichelt bei Planänderungen, gepunktet bei Trainerstunden.',
+  legend: {
+    title: 'Was gezeichnet ist',
+    rehearsals: 'Übungen: Median eines Trainings',
+    balls: 'Bälle: Median eines Trainings',
+    half: 'mittlere Hälfte des Trainings',
+    target: 'Zielwert des aktuellen Plans',
+    change: 'Plan geändert',
+    lesson: 'Trainerstunde',
+  },
   few: (n) => `Nur ${count(n, 'Training', 'Trainings')}: zu wenige für einen Trend.`,
   carryOver: 'Übertragung',
   carryOverIs:
