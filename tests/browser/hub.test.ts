@@ -382,7 +382,7 @@ describe('the hub in the browser', () => {
   it('compares two periods without pretending, and signs out', async () => {
     await coach.getByRole('link', { name: 'Back to the student' }).click();
     await coach.getByRole('link', { name: 'Compare two periods' }).click();
-    await coach.getByText(/no session\./).waitFor();
+    await coach.getByText(/no sessions\./).waitFor();
     await expectSound(coach);
     // One session on one side: its values stand there, and no range is claimed.
     const at = Date.now() + 86_400_000;
