@@ -110,7 +110,7 @@ describe('the hub in the browser', () => {
     await coach.getByRole('heading', { name: 'Set up this hub' }).waitFor();
     await fill(coach, {
       'One-time code': code,
-      'Name of the club': 'Fernhill Practice Club',
+      'Club or coaching name': 'Fernhill Practice Club',
       'Your name': 'Carla Wend',
       'Sign-in name': 'carla',
     });

@@ -1,5 +1,6 @@
 import type { Need, StudentView } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { NeedShape } from '../needs/NeedShape.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
@@ -16,7 +17,7 @@ function Line(props: { readonly need: Need; readonly s: StudentView; readonly ag
       <NeedShape code={code} />
       <span>
         <b>{words.names[code]}</b> {atMs !== null && words.on(atMs)}{' '}
-        <bdi>{quote === null ? text : words.quoted(quote)}</bdi>{' '}
+        <bdi>{quote === null ? t.said.need(text) : words.quoted(quote)}</bdi>{' '}
         {sessionId !== null && (
           <a href={`${to('sessions', sessionId)}${answerTo === null ? '' : `?answer=${answerTo}`}`}>
             {answerTo === null ? words.pain.session : words.answer}

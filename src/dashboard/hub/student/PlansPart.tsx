@@ -1,5 +1,5 @@
 import { useCallback } from 'preact/hooks';
-import { STAGES, type Plan, askedRatio } from '../../../coaching/plan.ts';
+import { type Plan, askedRatio } from '../../../coaching/plan.ts';
 import type { PlanVersion, StudentView } from '../../../streaming/hubContract/students.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
@@ -15,7 +15,7 @@ export function planLine(plan: Plan): string {
   const { rehearsals, balls } = askedRatio(plan);
   const { perSession, perWeek } = plan.volume;
   return [
-    STAGES[plan.stage].name,
+    t.names.stages[plan.stage].name,
     words.asks(rehearsals, balls),
     words.volume(perSession, perWeek),
   ].join(' · ');
