@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { HubSessionList } from '../../../src/streaming/hubContract/review.ts';
 import type {
-  Comparison,
+  PeriodComparison,
   HubProgress,
   LastValues,
   StudentList,
@@ -51,7 +51,7 @@ describe.each([
     expect((await ask<HubProgress>('/sam/progress')).sessions).toHaveLength(counted);
     expect(Object.keys(await ask<LastValues>('/sam/last'))).toHaveLength(counted);
     const range = `aFromMs=0&aToMs=${startedMs}&bFromMs=${startedMs}&bToMs=${startedMs + 1}`;
-    expect((await ask<Comparison>(`/sam/compare?${range}`)).b.sessions).toBe(counted);
+    expect((await ask<PeriodComparison>(`/sam/compare?${range}`)).b.sessions).toBe(counted);
     const { sessions } = await ask<HubSessionList>('/sam/sessions');
     expect(sessions.map(({ summary }) => summary.counts)).toEqual([counted === 1]);
   });
