@@ -13,6 +13,7 @@ import {
 } from '../coaching/ledger.ts';
 import { markLedger } from '../coaching/marks.ts';
 import type { Plan } from '../coaching/plan.ts';
+import { sessionCount } from '../coaching/sessionCount.ts';
 import { summarise } from '../coaching/summary.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { RepetitionMoments } from './moments.ts';
@@ -52,12 +53,14 @@ export function bookMark(book: PracticeBook, event: SessionEvent): void {
   book.ledger = markLedger(book.ledger, [...book.repetitions.values()], event) ?? book.ledger;
 }
 
-export function ledgerView({ ledger }: PracticeBook): LedgerView {
+export function ledgerView(book: PracticeBook): LedgerView {
+  const { ledger, plan } = book;
   const whole = ledgerOf(ledger);
   return {
     ...whole,
     entries: whole.entries.slice(-STRIP_LENGTH),
     ...ledgerStatus(ledger),
+    ...sessionCount(entriesOf(book), plan),
     canUndo: canUndo(ledger),
   };
 }
@@ -66,15 +69,17 @@ function passedOf(repetition: JudgedRepetition | undefined): boolean | null {
   return repetition?.kind === 'rehearsal' ? repetition.verdict.passed : null;
 }
 
+/** All repetitions as they stand, oldest first. */
+const entriesOf = (book: PracticeBook): readonly StripEntry[] =>
+  ledgerEntries(book.ledger).map((entry) => ({
+    index: entry.index,
+    kind: entry.kind,
+    corrected: entry.corrected !== null,
+    passed: entry.kind === 'rehearsal' ? passedOf(standing(book, entry)) : null,
+  }));
+
 export const stripView = (book: PracticeBook): readonly StripEntry[] =>
-  ledgerEntries(book.ledger)
-    .slice(-STRIP_LENGTH)
-    .map((entry) => ({
-      index: entry.index,
-      kind: entry.kind,
-      corrected: entry.corrected !== null,
-      passed: entry.kind === 'rehearsal' ? passedOf(standing(book, entry)) : null,
-    }));
+  entriesOf(book).slice(-STRIP_LENGTH);
 
 /** A repetition as what it stands for. */
 function standing(

@@ -12,7 +12,7 @@ import { type PracticeDraft, type Section, newDraft, setSection } from './reduce
 import type { About } from './about.ts';
 import type { SensorIdentity } from './person.ts';
 import { sensorsOf } from './recheck.ts';
-import { type PracticeOptions, type Run, resultOf, takeSignal } from './run.ts';
+import { type PracticeOptions, type Run, resultOf, sessionNow, takeSignal } from './run.ts';
 import type { SourceSignal } from './signal.ts';
 import type { KeepingView, PracticeView } from './view.ts';
 
@@ -30,6 +30,8 @@ export interface LivePractice {
   /** One for each signal or command that changed something. */
   readonly changes: Observable<PracticeChange>;
   view(): PracticeView;
+  /** Session time now, s; 0 before the first sample. */
+  sessionS(): number;
   /** The earlier calibration that may be re-checked; `null` where there is none. */
   readonly known: KnownFits | null;
   /** What was calibrated in full here, and with which sensors; `null` before that. */
@@ -107,6 +109,7 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
     signals,
     changes,
     view: () => run.draft.view,
+    sessionS: () => sessionNow(run),
     known: options.settings.known ?? null,
     calibrated: () => (run.fits === null ? null : { fits: run.fits, sensors: sensorsOf(run) }),
     start: () => {

@@ -5,6 +5,7 @@ import type { Ledger } from '../coaching/judgement.ts';
 import type { CorrectedKind, LedgerStatus } from '../coaching/ledger.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { KeptWarning } from '../coaching/standingWarnings.ts';
+import type { SessionCount } from '../coaching/sessionCount.ts';
 import type { PracticeSummary } from '../coaching/summary.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -99,8 +100,8 @@ export interface CurveView {
   readonly keptRotationDeg: readonly (number | null)[];
 }
 
-/** The ledger after corrections, and what the plan asks for next. */
-export interface LedgerView extends Ledger, LedgerStatus {
+/** The ledger after corrections, what the plan asks for next, and how far the session is. */
+export interface LedgerView extends Ledger, LedgerStatus, SessionCount {
   /** Newest correction can be taken back. */
   readonly canUndo: boolean;
 }

@@ -1,7 +1,13 @@
 import { type CurveColumns, appendCurve, emptyCurve } from '../practice/curve.ts';
 import type { PracticeChange } from '../practice/livePractice.ts';
 import type { Section } from '../practice/reduce.ts';
-import { BATCHES_PER_SECOND, type Batch, MAX_BATCH_POINTS, type PracticeView } from './contract.ts';
+import {
+  BATCHES_PER_SECOND,
+  type Batch,
+  MAX_BATCH_POINTS,
+  type PracticeView,
+  type ServiceClock,
+} from './contract.ts';
 
 /** What waits to be sent, and when the last ones went. */
 export interface Batcher {
@@ -61,12 +67,16 @@ export function forgetWaiting(batcher: Batcher): void {
 
 const tail = <T>(column: readonly T[]): readonly T[] => column.slice(-MAX_BATCH_POINTS);
 
+/** More curve points wait than one batch may carry: only a snapshot has them all. */
+export const isTooLong = ({ points }: Batcher): boolean => points.timeS.length > MAX_BATCH_POINTS;
+
 /** Takes what waits as one batch. */
-export function takeBatch(batcher: Batcher, view: PracticeView, nowMs: number): Batch {
+export function takeBatch(batcher: Batcher, view: PracticeView, clock: ServiceClock): Batch {
   const changed = [...batcher.sections].filter((section) => section !== 'curve');
   const { timeS, flexionDeg, turnDeg, keptRotationDeg } = batcher.points;
   const batch = {
     sequence: ++batcher.sequence,
+    clock,
     sections: Object.fromEntries(changed.map((section) => [section, view[section]])),
     points: {
       timeS: tail(timeS),
@@ -76,6 +86,6 @@ export function takeBatch(batcher: Batcher, view: PracticeView, nowMs: number): 
     },
   };
   forgetWaiting(batcher);
-  batcher.sentMs.push(nowMs);
+  batcher.sentMs.push(clock.atMs);
   return batch;
 }

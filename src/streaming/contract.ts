@@ -30,9 +30,21 @@ export const MAX_UNSEEN = 12;
 /** Most new curve points in one batch; a page that missed more gets a snapshot. */
 export const MAX_BATCH_POINTS = 120;
 
+/** Every page hears from the service at least this often, ms; one that hears nothing for longer knows that it is alone. */
+export const ALIVE_EVERY_MS = 500;
+
+/** The service's clocks at the moment a message was made. */
+export interface ServiceClock {
+  /** Monotonic, ms. */
+  readonly atMs: number;
+  /** Session time of the practice under way, s. */
+  readonly sessionS: number;
+}
+
 /** What changed since the last batch: whole sections replace the page's own, `points` are appended to its curve. */
 export interface Batch {
   readonly sequence: number;
+  readonly clock: ServiceClock;
   readonly sections: Partial<Omit<PracticeView, 'curve'>>;
   readonly points: CurveView;
 }
@@ -40,6 +52,9 @@ export interface Batch {
 export interface Snapshot {
   /** Sequence of the last batch that is already in it. */
   readonly sequence: number;
+  readonly clock: ServiceClock;
+  /** Which run of the service this is: another one after a restart. */
+  readonly service: string;
   readonly view: PracticeView;
 }
 
@@ -53,6 +68,8 @@ export interface ServerEvents {
   /** On every connect, and to a page that fell behind. */
   snapshot(snapshot: Snapshot): void;
   batch(batch: Batch): void;
+  /** Says only that the service runs. */
+  alive(): void;
   /** To pages that opened the sensors page, a few times a second. */
   desk(view: DeskView): void;
 }

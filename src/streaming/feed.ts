@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { IncomingHttpHeaders } from 'node:http';
 import type { FastifyInstance } from 'fastify';
 import type { Server, Socket } from 'socket.io';
@@ -8,6 +9,7 @@ import type { Section } from '../practice/reduce.ts';
 import {
   type Batcher,
   forgetWaiting,
+  isTooLong,
   newBatcher,
   noteChange,
   takeBatch,
@@ -15,10 +17,13 @@ import {
 } from './batcher.ts';
 import { bound } from './bound.ts';
 import {
+  ALIVE_EVERY_MS,
+  type Batch,
   type ClientEvents,
   MAX_UNSEEN,
   type PracticeView,
   type ServerEvents,
+  type ServiceClock,
   type Snapshot,
 } from './contract.ts';
 
@@ -47,53 +52,84 @@ interface Feed {
   readonly host: PracticeHost;
   readonly lens: Lens;
   readonly batcher: Batcher;
+  /** Monotonic, ms. */
+  readonly now: () => number;
+  readonly service: string;
 }
+
+const clockOf = ({ host, now }: Feed): ServiceClock => ({
+  atMs: now(),
+  sessionS: host.current().sessionS(),
+});
+
+const viewOf = ({ host, lens }: Feed): PracticeView => lens.show(host.current().view());
 
 /** The newest points may come again in the next batch: a page takes only what is newer than its own. */
-const snapshot = ({ host, batcher, lens }: Feed): Snapshot =>
-  bound({ sequence: batcher.sequence, view: lens.show(host.current().view()) });
-
-function welcome(feed: Feed, socket: PageSocket): void {
-  const { sequence } = feed.batcher;
-  socket.data = { sent: sequence, seen: sequence, behind: false };
-  socket.on('seen', (seen: unknown) => {
-    if (Number.isSafeInteger(seen)) socket.data.seen = Number(seen);
+const snapshot = (feed: Feed): Snapshot =>
+  bound({
+    sequence: feed.batcher.sequence,
+    clock: clockOf(feed),
+    service: feed.service,
+    view: viewOf(feed),
   });
-  socket.emit('snapshot', snapshot(feed));
+
+/** Whatever it missed, it has everything now; only this message is on its way to it. */
+function catchUp(socket: PageSocket, whole: Snapshot): void {
+  socket.data = { sent: whole.sequence, seen: whole.sequence - 1, behind: false };
+  socket.emit('snapshot', whole);
 }
 
-function sendTo(
-  socket: PageSocket,
-  batch: ReturnType<typeof takeBatch>,
-  makeSnapshot: () => Snapshot,
-): void {
+/** The page says how far it is. What was never sent to it, or lies behind, is no news of it. */
+function confirm(feed: Feed, socket: PageSocket, seen: unknown): void {
   const state = socket.data;
-  if (state.sent - state.seen >= MAX_UNSEEN) {
-    state.behind = true;
-    return;
-  }
-  if (state.behind) socket.emit('snapshot', makeSnapshot());
-  else socket.emit('batch', batch);
-  state.behind = false;
+  if (!Number.isSafeInteger(seen)) return;
+  const sequence = Number(seen);
+  if (sequence <= state.seen || sequence > state.sent) return;
+  state.seen = sequence;
+  if (state.behind && state.seen === state.sent) catchUp(socket, snapshot(feed));
+}
+
+function welcome(feed: Feed, socket: PageSocket): void {
+  socket.on('seen', (seen: unknown) => confirm(feed, socket, seen));
+  catchUp(socket, snapshot(feed));
+}
+
+function sendTo(socket: PageSocket, batch: Batch): void {
+  const state = socket.data;
+  state.behind ||= state.sent - state.seen >= MAX_UNSEEN;
+  if (state.behind) return;
+  socket.emit('batch', batch);
   state.sent = batch.sequence;
 }
 
-/** Sends what waits, when it is due. */
-function pump(feed: Feed, now: () => number) {
-  const { io, host, lens, batcher } = feed;
+const socketsOf = ({ io }: Feed): Iterable<PageSocket> => io.sockets.sockets.values();
+
+/** Sends what waits to every page that keeps up. */
+function flush(feed: Feed): void {
+  const tooLong = isTooLong(feed.batcher);
+  const batch = bound(takeBatch(feed.batcher, viewOf(feed), clockOf(feed)));
+  if (!tooLong) {
+    for (const socket of socketsOf(feed)) sendTo(socket, batch);
+    return;
+  }
+  const whole = snapshot(feed);
+  for (const socket of socketsOf(feed)) if (!socket.data.behind) catchUp(socket, whole);
+}
+
+/** Flushes what waits when it is due. */
+function pump(feed: Feed) {
+  const { batcher, now } = feed;
   let timer: NodeJS.Timeout | null = null;
-  const flush = (): void => {
+  const fire = (): void => {
     timer = null;
-    const batch = bound(takeBatch(batcher, lens.show(host.current().view()), now()));
-    let shared: Snapshot | null = null;
-    const makeSnapshot = (): Snapshot => (shared ??= snapshot(feed));
-    for (const socket of io.sockets.sockets.values()) sendTo(socket, batch, makeSnapshot);
+    if (waitMs(batcher, now()) === 0) flush(feed);
+    else arm();
   };
   const arm = (): void => {
     const wait = waitMs(batcher, now());
     if (wait === null) return;
     if (timer !== null) clearTimeout(timer);
-    timer = setTimeout(() => (waitMs(batcher, now()) === 0 ? flush() : arm()), wait);
+    timer = setTimeout(fire, wait);
   };
   return { arm, stop: () => timer !== null && clearTimeout(timer) };
 }
@@ -101,10 +137,8 @@ function pump(feed: Feed, now: () => number) {
 /** A new practice: every page starts from its beginning. */
 function showAnew(feed: Feed): void {
   forgetWaiting(feed.batcher);
-  for (const socket of feed.io.sockets.sockets.values()) {
-    socket.data.behind = false;
-    socket.emit('snapshot', snapshot(feed));
-  }
+  const whole = snapshot(feed);
+  for (const socket of socketsOf(feed)) catchUp(socket, whole);
 }
 
 /** The part of a change that a page hears of. */
@@ -122,8 +156,9 @@ export function attachFeed(
   now: () => number,
   lens: Lens = WHOLE,
 ): () => void {
-  const feed: Feed = { io, host, lens, batcher: newBatcher() };
-  const pumped = pump(feed, now);
+  const feed: Feed = { io, host, lens, now, batcher: newBatcher(), service: randomUUID() };
+  const pumped = pump(feed);
+  const beat = setInterval(() => io.emit('alive'), ALIVE_EVERY_MS);
   let phase = host.current().view().phase.phase;
   const changes = host.changes.subscribe((change) => {
     const next = host.current().view().phase.phase;
@@ -137,6 +172,7 @@ export function attachFeed(
     changes.unsubscribe();
     practices.unsubscribe();
     pumped.stop();
+    clearInterval(beat);
   };
 }
 

@@ -93,3 +93,7 @@ export interface PracticeSwing extends RepetitionBase {
 }
 
 export type Repetition = Rehearsal | Ball | PracticeSwing;
+
+/** When it was over for who did it, session s: the catch, or its end where no catch was seen. */
+export const catchTimeS = ({ catchS, endS }: Pick<Rehearsal, 'catchS' | 'endS'>): number =>
+  catchS ?? endS;

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { AnalysisOutput } from '../../src/analysis/contract.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { warningOf } from '../../src/coaching/warnings.ts';
+import { type FeedState, NOTHING_YET } from '../../src/dashboard/feed/state.ts';
 import { soundDesk } from '../../src/dashboard/sound/desk.ts';
 import {
   SOFT_START_MS,
@@ -8,10 +10,17 @@ import {
   type ToneName,
   toneLengthMs,
 } from '../../src/dashboard/sound/tones.ts';
-import { newDraft, setSection, takeEvent, takeOutput } from '../../src/practice/reduce.ts';
+import {
+  acknowledge,
+  newDraft,
+  setSection,
+  takeEvent,
+  takeOutput,
+} from '../../src/practice/reduce.ts';
 import type { GuideView } from '../../src/practice/guide/guide.ts';
 import type { PracticeView } from '../../src/practice/view.ts';
 import type { SessionEventType } from '../../src/sensors/sessionEvent.ts';
+import { catchTimeS } from '../../src/swings/repetition.ts';
 import { ball, link, phase, rehearsal } from '../practice/scripted.ts';
 
 interface Heard {
@@ -29,7 +38,8 @@ function recorder(settings = { muted: false, volume: 0.8, rate: 1 }, speechMs = 
   let endSpeech: (() => void) | null = null;
   const later = (call: () => void, ms: number): void =>
     void timers.push({ dueMs: nowMs + ms, call });
-  const desk = soundDesk({
+  const sound = soundDesk({
+    now: () => nowMs,
     tones: {
       play: (name, volume) => {
         if (volume > 0) heard.push({ atMs: nowMs, what: 'tone', name });
@@ -66,8 +76,33 @@ function recorder(settings = { muted: false, volume: 0.8, rate: 1 }, speechMs = 
     }
     nowMs = endMs;
   };
-  return { desk, heard, captions, pass, said: () => heard.map(({ what, name }) => [what, name]) };
+  let state: FeedState = { ...NOTHING_YET, connection: 'live' };
+  const take = (change: Partial<FeedState>): void => {
+    state = { ...state, ...change };
+    sound.take(state);
+  };
+  /** A message that comes at once; its repetition was caught just now unless the clock says otherwise. */
+  const come = (
+    kind: 'batch' | 'snapshot',
+    view: PracticeView,
+    sessionS = lastS(view),
+    lateMs = 0,
+  ): void => take({ view, arrival: { kind, lateMs, sessionS } });
+  const desk = { take: (view: PracticeView, sessionS?: number) => come('batch', view, sessionS) };
+  return {
+    desk,
+    take,
+    come,
+    heard,
+    captions,
+    pass,
+    said: () => heard.map(({ what, name }) => [what, name]),
+  };
 }
+
+/** Session s of the newest catch. */
+const lastS = ({ last }: PracticeView): number =>
+  last?.kind === 'rehearsal' ? catchTimeS(last) : 0;
 
 function practice() {
   const draft = newDraft(
@@ -212,11 +247,11 @@ describe('the sound desk', () => {
     const { draft, view } = practice();
     takeOutput(draft, outputs.passed(1));
     desk.take(view());
-    takeOutput(draft, outputs.passed(2));
+    takeOutput(draft, outputs.failed(2));
     desk.take(view());
     await pass(5000);
     expect(said().map(([what, name]) => (what === 'tone' ? name : what))).toEqual([
-      'passed',
+      'notPassed',
       'speech',
       'ballNext',
       'speech',
@@ -367,14 +402,221 @@ describe('the sound desk', () => {
     expect(captions.at(-1)).toBeNull();
   });
 
-  it('says nothing about the past of a practice that it joins', async () => {
-    const { desk, heard, pass } = recorder();
+  it('says nothing about the past of a practice that it joins, but the warning that stands', async () => {
+    const { desk, said, pass } = recorder();
     const { draft, view } = practice();
     takeOutput(draft, outputs.failed(1));
+    takeOutput(draft, { kind: 'warning', warning: warningOf('volume', 1) });
+    acknowledge(draft, 'volume', 1.5);
     takeOutput(draft, { kind: 'warning', warning: warningOf('missed', 2) });
     desk.take(view());
-    desk.take({ ...view(), practiceId: 'another' });
-    await pass(2000);
+    await pass(9000);
+    desk.take(view());
+    await pass(9000);
+    expect(said()).toEqual([
+      ['tone', 'warning'],
+      ['speech', warningOf('missed', 0).text],
+    ]);
+  });
+});
+
+describe('a message that comes late or in one piece', () => {
+  const CALIBRATED = {
+    kind: 'calibration',
+    quality: { accepted: true, problems: [], axisSharePct: 99 },
+  } as unknown as AnalysisOutput;
+
+  it('announces nothing by itself: a snapshot of the same state is silent', async () => {
+    const { come, heard, pass } = recorder();
+    const { draft, view } = practice();
+    takeOutput(draft, CALIBRATED);
+    takeOutput(draft, outputs.passed(1));
+    come('snapshot', view());
+    for (const kind of ['snapshot', 'batch', 'snapshot'] as const) {
+      come(kind, structuredClone(view()));
+      await pass(5000);
+    }
     expect(heard).toEqual([]);
+  });
+
+  it('says nothing of what changed in a snapshot: step, ball, pause, sensor, hold', async () => {
+    const { come, heard, pass } = recorder();
+    const { draft, view } = practice();
+    come('snapshot', view());
+    takeOutput(draft, CALIBRATED);
+    takeOutput(draft, phase('paused', 3));
+    takeOutput(draft, outputs.passed(1));
+    takeOutput(draft, outputs.passed(2));
+    come('snapshot', view(), lastS(view()) + 4);
+    await pass(9000);
+    expect(heard).toEqual([]);
+  });
+
+  it.each([
+    [1.5, 2],
+    [2.9, 0],
+    [3.1, 0],
+  ])('speaks a verdict once where its catch is %f s ago', async (agoS, times) => {
+    const { come, heard, pass } = recorder();
+    const { draft, view } = practice();
+    come('snapshot', view());
+    takeOutput(draft, outputs.failed(1));
+    come('snapshot', view(), lastS(view()) + agoS);
+    await pass(4000);
+    come('batch', view());
+    await pass(4000);
+    expect(heard).toHaveLength(times);
+  });
+
+  it('counts the time that a message lay in the page', async () => {
+    const { come, heard, pass } = recorder();
+    const { draft, view } = practice();
+    come('snapshot', view());
+    takeOutput(draft, outputs.failed(1));
+    come('batch', view(), lastS(view()) + 0.5, 2800);
+    await pass(4000);
+    expect(heard).toEqual([]);
+  });
+
+  it('lets a cue go that would have to wait too long, and says the next one', async () => {
+    const { come, said, pass } = recorder(undefined, 5000);
+    const { draft, view } = practice();
+    come('snapshot', view());
+    takeOutput(draft, outputs.failed(1));
+    come('batch', view());
+    await pass(1000);
+    takeOutput(draft, outputs.failed(2));
+    come('batch', view());
+    await pass(9000);
+    takeOutput(draft, outputs.passed(3));
+    come('batch', view());
+    await pass(9000);
+    expect(said().map(([, name]) => name)).toEqual([
+      'notPassed',
+      'Hold longer at the top.',
+      'ballNext',
+      'Hit a ball.',
+      'passed',
+      'Good. Keep that.',
+    ]);
+  });
+
+  it('speaks a warning that came in a snapshot before all else, and one that a swing cut short again', async () => {
+    const { come, heard, said, pass } = recorder(undefined, 3000);
+    const { draft, view } = practice();
+    come('snapshot', view());
+    takeOutput(draft, outputs.failed(1));
+    takeOutput(draft, { kind: 'warning', warning: warningOf('missed', 2) });
+    come('snapshot', view());
+    await pass(1000);
+    takeOutput(draft, phase('top', 5));
+    come('batch', view());
+    await pass(9000);
+    takeOutput(draft, phase('caught', 8));
+    come('batch', view());
+    await pass(9000);
+    const { text } = warningOf('missed', 0);
+    expect(heard.map(({ what }) => what)).toEqual(['tone', 'speech', 'cut', 'speech']);
+    expect(said().filter(([what]) => what === 'speech')).toEqual([
+      ['speech', text],
+      ['speech', text],
+    ]);
+  });
+});
+
+describe('praise and rest', () => {
+  const wordsAfter = async (passes: readonly boolean[], goal = 60) => {
+    const { come, said, captions, pass } = recorder();
+    const draft = newDraft(
+      'p1',
+      { hand: 'right', plan: { ...DEFAULT_PLAN, volume: { perSession: goal, perWeek: 200 } } },
+      { kind: 'synthetic', simulated: true },
+    );
+    come('snapshot', { ...draft.view });
+    for (const [i, passed] of passes.entries()) {
+      takeOutput(draft, passed ? outputs.passed(i + 1) : outputs.failed(i + 1));
+      come('batch', { ...draft.view });
+      await pass(9000);
+    }
+    const spoken = said().flatMap(([what, name]) => (what === 'speech' ? [name] : []));
+    return { spoken: spoken.filter((s) => s !== 'Hit a ball.'), said: said(), captions };
+  };
+
+  it('uses words for the first pass and each third in a row, the tone alone for the others', async () => {
+    const { spoken, said, captions } = await wordsAfter([...Array<boolean>(7).fill(true)]);
+    expect(said.filter(([, name]) => name === 'passed')).toHaveLength(7);
+    expect(spoken).toEqual(['That was right.', 'Good. 3 in a row.', 'Good. 6 in a row.']);
+    // The words of the one before do not stand beside a pass that has none.
+    expect(captions.slice(-1)).toEqual([null]);
+  });
+
+  it('speaks every cue about a fault, and praises a row that begins again at its third', async () => {
+    const { spoken } = await wordsAfter([true, false, true, true, false, true, true, true]);
+    expect(spoken).toEqual([
+      'That was right.',
+      'Hold longer at the top.',
+      'Hold longer at the top.',
+      'Good. 3 in a row.',
+    ]);
+  });
+
+  it('praises the last pass of the goal, and reminds once of a rest at half of it', async () => {
+    const { spoken } = await wordsAfter([true, false, true, true, true, false, true], 7);
+    expect(spoken).toEqual([
+      'That was right.',
+      'Hold longer at the top.',
+      'Half done. Take a short rest.',
+      'Good. 3 in a row.',
+      'Hold longer at the top.',
+      'Good. Keep that.',
+    ]);
+  });
+});
+
+describe('a service that is gone', () => {
+  it('is said with a tone of its own, during a hold too, and that it is back', async () => {
+    const { come, take, said, captions, pass } = recorder();
+    const { draft, view } = practice();
+    takeOutput(draft, phase('top', 5));
+    come('snapshot', view());
+    take({ connection: 'lost' });
+    take({ connection: 'lost' });
+    await pass(3000);
+    take({ connection: 'live' });
+    takeOutput(draft, phase('waiting', 7));
+    come('snapshot', view());
+    await pass(3000);
+    expect(said()).toEqual([
+      ['tone', 'connectionLost'],
+      ['speech', 'Connection lost.'],
+      ['tone', 'listening'],
+      ['speech', 'Connected again.'],
+    ]);
+    expect(captions).toEqual(['Connection lost.', 'Connected again.']);
+  });
+
+  it('and comes back as another one says that the practice was interrupted, and nothing of what runs now', async () => {
+    const { come, take, said, pass } = recorder();
+    const { draft, view } = practice();
+    come('snapshot', view());
+    take({ connection: 'lost' });
+    await pass(3000);
+    const other = practice();
+    const another = (): PracticeView => ({ ...other.view(), practiceId: 'another' });
+    take({ connection: 'live', interrupted: { sessionId: 's1' }, view: another() });
+    await pass(3000);
+    takeOutput(other.draft, outputs.failed(1));
+    come('batch', another());
+    await pass(3000);
+    expect(said().slice(2)).toEqual([
+      ['tone', 'listening'],
+      ['speech', 'Your practice was interrupted.'],
+    ]);
+    take({ interrupted: null });
+    takeOutput(other.draft, outputs.failed(2));
+    come('batch', another());
+    await pass(3000);
+    expect(said()).toContainEqual(['speech', 'Hold longer at the top.']);
+    expect(draft.view.last).toBeNull();
   });
 });

@@ -5,16 +5,12 @@ import type {
   CommandReply,
   DeskCommand,
   DeskView,
-  PracticeView,
   ServerEvents,
 } from '../../streaming/contract.ts';
-import { mergeBatch } from './merge.ts';
+import { AGAIN_MS, type PageClock, follow } from './follow.ts';
+import { type FeedState, NOTHING_YET } from './state.ts';
 
-export interface FeedState {
-  readonly connection: 'connecting' | 'live' | 'lost';
-  /** The newest view; stays while the connection is lost, so that nothing on the screen vanishes. */
-  readonly view: PracticeView | null;
-}
+export type { FeedState } from './state.ts';
 
 export interface Feed {
   state(): FeedState;
@@ -26,13 +22,16 @@ export interface Feed {
   /** The sensors page: what it asks for, and what it is told while it is open. */
   sendDesk(command: DeskCommand): Promise<CommandReply>;
   onDesk(listener: (view: DeskView) => void): () => void;
+  /** For how long the service has not been heard, ms. */
+  silentMs(): number;
+  /** The person has read that the practice was interrupted. */
+  readInterruption(): void;
   /** Nothing is heard or asked for any more. */
   close(): void;
 }
 
-type PageSocket = Socket<ServerEvents, ClientEvents>;
+type FullSocket = Socket<ServerEvents, ClientEvents>;
 
-const AGAIN_MS = 300;
 const NO_ANSWER = { ok: false, error: '' } as const;
 
 function listeners<T>() {
@@ -46,34 +45,18 @@ function listeners<T>() {
   };
 }
 
-/** Registers every handler once; a reconnect uses the same ones. */
-function follow(
-  socket: PageSocket,
-  set: (change: Partial<FeedState>) => void,
-  get: () => FeedState,
-) {
-  socket.on('snapshot', ({ sequence, view }) => {
-    set({ connection: 'live', view });
-    socket.emit('seen', sequence);
-  });
-  socket.on('batch', (batch) => {
-    const { view } = get();
-    if (view !== null) set({ view: mergeBatch(view, batch) });
-    socket.emit('seen', batch.sequence);
-  });
-  socket.on('disconnect', () => {
-    set({ connection: 'lost' });
-    // A service that says goodbye is not asked again by itself; it may come back all the same.
-    if (!socket.active) setTimeout(() => socket.connect(), AGAIN_MS);
-  });
-  socket.on('connect_error', () =>
-    set({ connection: get().view === null ? 'connecting' : 'lost' }),
-  );
-}
+const CLOCK: PageClock = {
+  now: () => performance.now(),
+  after: (callback, ms) => void setTimeout(callback, ms),
+  every: (callback, ms) => {
+    const timer = setInterval(callback, ms);
+    return () => clearInterval(timer);
+  },
+};
 
 /** Opens the live stream of the service that this page came from. */
 export function openFeed(): Feed {
-  const socket: PageSocket = io({
+  const socket: FullSocket = io({
     transports: ['websocket'],
     reconnectionDelay: AGAIN_MS,
     reconnectionDelayMax: 2000,
@@ -82,19 +65,19 @@ export function openFeed(): Feed {
   const onFrame = listeners<FeedState>();
   const onDesk = listeners<DeskView>();
   socket.on('desk', onDesk.call);
-  let state: FeedState = { connection: 'connecting', view: null };
+  let state = NOTHING_YET;
   let drawing = false;
   const draw = (): void => {
     drawing = false;
     onFrame.call(state);
   };
-  const set = (change: Partial<FeedState>): void => {
-    state = { ...state, ...change };
-    onMessage.call(state);
+  const set = (next: FeedState): void => {
+    state = next;
     if (!drawing) requestAnimationFrame(draw);
     drawing = true;
+    onMessage.call(state);
   };
-  follow(socket, set, () => state);
+  const following = follow(socket, CLOCK, () => state, set);
   const ask = (answer: Promise<CommandReply>): Promise<CommandReply> =>
     answer.catch(() => NO_ANSWER);
   return {
@@ -104,6 +87,11 @@ export function openFeed(): Feed {
     send: (command) => ask(socket.timeout(3000).emitWithAck('command', command)),
     sendDesk: (command) => ask(socket.timeout(3000).emitWithAck('desk', command)),
     onDesk: onDesk.add,
-    close: () => void socket.disconnect(),
+    silentMs: () => performance.now() - following.heardMs(),
+    readInterruption: () => set({ ...state, interrupted: null }),
+    close: () => {
+      following.stop();
+      socket.disconnect();
+    },
   };
 }

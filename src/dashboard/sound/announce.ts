@@ -1,3 +1,7 @@
+import { catchTimeS } from '../../swings/repetition.ts';
+import { isHalfDone, isPraised } from '../../coaching/sessionCount.ts';
+import { standingWarnings } from '../../coaching/standingWarnings.ts';
+import type { Arrival } from '../feed/state.ts';
 import {
   CALIBRATION_ORDER,
   type PracticeView,
@@ -11,21 +15,61 @@ import type { ToneName } from './tones.ts';
 
 /** Something to sound and to say: first the tone, then the words. */
 export interface Announcement {
-  readonly kind: 'step' | 'listening' | 'hold' | 'cue' | 'ledger' | 'warning' | 'sensor';
+  readonly kind:
+    'step' | 'listening' | 'hold' | 'cue' | 'ledger' | 'rest' | 'warning' | 'sensor' | 'connection';
   readonly tone: ToneName | null;
   readonly words: string | null;
+  /** It is true, and of use, for so much longer, ms; `null`: until it was said. */
+  readonly withinMs: number | null;
 }
 
-const only = (
-  kind: Announcement['kind'],
+/** What was announced of a practice already. Written in place. */
+export interface Announced {
+  /** Number of the newest rehearsal whose verdict was due. */
+  verdict: number;
+  readonly warnings: Set<string>;
+  rest: boolean;
+}
+
+export const nothingAnnounced = (): Announced => ({
+  verdict: 0,
+  warnings: new Set(),
+  rest: false,
+});
+
+/** A verdict is spoken within this time of its catch or not at all, ms. */
+export const SPOKEN_WITHIN_MS = 3000;
+/** What is told by a message that came so much too late is past, ms. */
+const LATE_MS = 500;
+
+/** For how long others than verdicts are worth saying, ms. A step holds until another one replaces it. */
+const WITHIN_MS: Readonly<Record<Exclude<Announcement['kind'], 'cue'>, number | null>> = {
+  step: null,
+  warning: null,
+  connection: null,
+  listening: 300,
+  hold: 300,
+  ledger: 8000,
+  sensor: 8000,
+  rest: 20_000,
+};
+
+export const announcement = (
+  kind: Exclude<Announcement['kind'], 'cue'>,
   tone: ToneName | null,
   words: string | null,
-): Announcement[] => [{ kind, tone, words }];
+): Announcement => ({ kind, tone, words, withinMs: WITHIN_MS[kind] });
+
+const only = (...args: Parameters<typeof announcement>): Announcement[] => [announcement(...args)];
+
+/** Sections come as new objects with every message, whether they changed or not. */
+const isSame = (a: unknown, b: unknown): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b);
 
 function steps(before: PracticeView, after: PracticeView): Announcement[] {
   if (before.calibration === after.calibration) return [];
   const quality = after.calibration.quality;
-  if (quality !== null && quality !== before.calibration.quality) {
+  if (quality !== null && !isSame(quality, before.calibration.quality)) {
     const problem = quality.problems.find((p) => p.refuses);
     if (problem !== undefined) {
       const isCheck = after.guide?.part === 'recheck';
@@ -90,14 +134,33 @@ function phases(before: PracticeView, after: PracticeView): Announcement[] {
   return reached && heldBefore < target ? only('hold', 'holdReached', null) : [];
 }
 
-/** Exactly one cue for a rehearsal: only where its number is a new one. */
-function cues(before: PracticeView, after: PracticeView): Announcement[] {
-  const { last } = after;
-  if (last === null || last.kind !== 'rehearsal') return [];
-  if (before.strip.some((entry) => entry.index === last.index)) return [];
-  const mark = markOf({ kind: 'rehearsal', passed: last.verdict.passed });
+/** At most one cue for a rehearsal, and only as long as it is fresh by the service's clock. A pass that is nothing new needs no words. */
+function verdict(
+  { last, ledger }: PracticeView,
+  arrival: Arrival,
+  done: Announced,
+): Announcement[] {
+  if (last === null || last.index <= done.verdict) return [];
+  done.verdict = last.index;
+  if (last.kind !== 'rehearsal') return [];
+  const ageMs = 1000 * (arrival.sessionS - catchTimeS(last)) + arrival.lateMs;
+  if (ageMs >= SPOKEN_WITHIN_MS) return [];
+  const { passed, cue } = last.verdict;
+  const mark = markOf({ kind: 'rehearsal', passed });
   const tone = mark === 'passed' || mark === 'notPassed' ? mark : null;
-  return only('cue', tone, t.said.cue(last.verdict.cue));
+  const isToneEnough = passed === true && !isPraised(ledger, ledger);
+  const words = isToneEnough ? null : (praised(passed, ledger) ?? t.said.cue(cue));
+  return [{ kind: 'cue', tone, words, withinMs: SPOKEN_WITHIN_MS - ageMs }];
+}
+
+/** A row is praised by its length. */
+const praised = (passed: boolean | null, { inARow }: PracticeView['ledger']): string | null =>
+  passed === true && inARow > 1 ? t.count.rowSpoken(inARow) : null;
+
+function rest({ ledger }: PracticeView, done: Announced): Announcement[] {
+  if (done.rest || !isHalfDone(ledger)) return [];
+  done.rest = true;
+  return only('rest', null, t.count.restSpoken);
 }
 
 function ledgers(before: PracticeView, after: PracticeView): Announcement[] {
@@ -110,12 +173,16 @@ function ledgers(before: PracticeView, after: PracticeView): Announcement[] {
   return nowDue ? only('ledger', 'ballNext', t.ledger.next(ledger)) : [];
 }
 
-function warnings(before: PracticeView, after: PracticeView): Announcement[] {
-  if (before.warnings === after.warnings) return [];
-  const known = before.warnings.map((w) => `${w.id} ${w.atS}`);
-  return after.warnings
-    .filter((w) => !known.includes(`${w.id} ${w.atS}`))
-    .flatMap((w) => only('warning', 'warning', t.said.warning(w)));
+/** Each that was not announced yet, and is new or stands. */
+function warnings(
+  { warnings: all }: PracticeView,
+  isNews: boolean,
+  done: Announced,
+): Announcement[] {
+  const keyOf = ({ id, atS }: (typeof all)[number]): string => `${id} ${atS}`;
+  const due = (isNews ? all : standingWarnings(all)).filter((w) => !done.warnings.has(keyOf(w)));
+  for (const w of all) done.warnings.add(keyOf(w));
+  return due.flatMap((w) => only('warning', 'warning', t.said.warning(w)));
 }
 
 const isLost = ({ state }: SensorView): boolean => state === 'lost' || state === 'retrying';
@@ -131,13 +198,35 @@ function sensors(before: PracticeView, after: PracticeView): Announcement[] {
   });
 }
 
-/** What is to be said because the view changed. Nothing where another practice began: its past is not news. */
+const CHANGES = [sensors, steps, guided, stages, pauses, phases, ledgers] as const;
+
+/** A page that joins a practice takes its past as known; a warning that stands is told to whoever practises. */
+function joined(view: PracticeView, done: Announced): readonly Announcement[] {
+  done.verdict = view.last?.index ?? 0;
+  done.rest = isHalfDone(view.ledger);
+  const standing = warnings(view, false, done);
+  return view.stage === 'practice' ? standing : [];
+}
+
+/**
+ * What is to be said because of a message. A snapshot is no news by itself, nor is what comes too late: of them only
+ * warnings and a fresh verdict are said.
+ * @param before `null`: the page has just come to this practice
+ * @param done written in place
+ */
 export function announcements(
   before: PracticeView | null,
   after: PracticeView,
+  arrival: Arrival,
+  done: Announced,
 ): readonly Announcement[] {
-  if (before === null || before.practiceId !== after.practiceId || before === after) return [];
-  return [warnings, sensors, steps, guided, stages, pauses, phases, cues, ledgers].flatMap((part) =>
-    part(before, after),
-  );
+  if (before === null) return joined(after, done);
+  const isNews = arrival.kind === 'batch' && arrival.lateMs < LATE_MS;
+  const always = [
+    ...warnings(after, arrival.kind === 'batch', done),
+    ...verdict(after, arrival, done),
+  ];
+  if (!isNews) return always;
+  const changes = CHANGES.flatMap((part) => part(before, after));
+  return [...always, ...changes, ...rest(after, done)];
 }

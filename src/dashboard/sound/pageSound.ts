@@ -30,12 +30,13 @@ export function pageSound(feed: Feed): PageSound {
     speaker: browserSpeaker(synthesis, language),
     settings: currentPrefs,
     later: (callback, ms) => void setTimeout(callback, ms),
+    now: () => performance.now(),
     caption: (words) => {
       caption = words;
       tell();
     },
   });
-  feed.onMessage(({ view }) => view !== null && desk.take(view));
+  feed.onMessage(desk.take);
   const unlock = (): void => void context.resume();
   addEventListener('pointerdown', unlock);
   addEventListener('keydown', unlock);

@@ -1,5 +1,12 @@
 export type ToneName =
-  'listening' | 'holdReached' | 'passed' | 'notPassed' | 'ballNext' | 'warning' | 'sensorLost';
+  | 'listening'
+  | 'holdReached'
+  | 'passed'
+  | 'notPassed'
+  | 'ballNext'
+  | 'warning'
+  | 'sensorLost'
+  | 'connectionLost';
 
 /** Something that can sound a tone. */
 export interface Tones {
@@ -35,6 +42,7 @@ export const TONES: Record<ToneName, readonly Note[]> = {
   ballNext: [note(0, 55, 240, 130, 'triangle'), note(150, 55, 240, 130, 'triangle')],
   warning: [note(0, 60, 660), note(95, 60, 660), note(190, 60, 660)],
   sensorLost: [note(0, 250, 500, 180)],
+  connectionLost: [note(0, 150, 500, 300), note(185, 60, 180)],
 };
 
 /** A soft start, so that no tone startles: ms until it is at full strength. */

@@ -19,6 +19,7 @@ import { measureInfo } from './de/measures.ts';
 import { VALUE_WORDS, count, writing } from './de/numbers.ts';
 import { plan } from './de/plan.ts';
 import { planPage } from './de/planPage.ts';
+import { count as sessionCount, interrupted } from './de/underWay.ts';
 import { progress } from './de/progress.ts';
 import { ready } from './de/ready.ts';
 import { review } from './de/review.ts';
@@ -105,11 +106,18 @@ export const de: Strings = {
     starting: 'Warten auf die ersten Messwerte.',
   },
 
+  count: sessionCount,
+  interrupted,
+
   connection: {
     connecting: 'Verbindung mit Stillcatch auf diesem Computer …',
     lost: 'Verbindung verloren.',
     lostHelp:
       'Die Verbindung wird automatisch neu aufgebaut. Klappt das nicht, starte Stillcatch neu, mit „npm start“ im Projektordner. Du siehst die zuletzt empfangenen Daten.',
+    lostSpoken: 'Verbindung verloren.',
+    backSpoken: 'Wieder verbunden.',
+    age: (s) => `${s} s alt`,
+    sensor: 'keine Verbindung',
   },
 
   state: {
@@ -313,6 +321,7 @@ export const de: Strings = {
       ballNext: 'Ball ist dran',
       warning: 'Warnung',
       sensorLost: 'Sensor verloren',
+      connectionLost: 'Verbindung verloren',
     },
   },
   spoken: { calibrated: 'Kalibriert.', begin: 'Fertig. Sprich den Ball an.' },

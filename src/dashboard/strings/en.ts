@@ -26,6 +26,7 @@ import { help } from './en/help.ts';
 import { home } from './en/home.ts';
 import { plan } from './en/plan.ts';
 import { planPage } from './en/planPage.ts';
+import { count as sessionCount, interrupted } from './en/underWay.ts';
 import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
@@ -104,11 +105,18 @@ export const en = {
     starting: 'Waiting for the first readings.',
   },
 
+  count: sessionCount,
+  interrupted,
+
   connection: {
     connecting: 'Connecting to Stillcatch on this computer …',
     lost: 'Connection lost.',
     lostHelp:
       'Reconnecting automatically. If it does not come back, restart Stillcatch with "npm start" in the project folder. This page shows the last data it received.',
+    lostSpoken: 'Connection lost.',
+    backSpoken: 'Connected again.',
+    age: (s: number) => `${s} s old`,
+    sensor: 'no connection',
   },
 
   state: {
@@ -313,6 +321,7 @@ export const en = {
       ballNext: 'Ball is next',
       warning: 'Warning',
       sensorLost: 'Sensor lost',
+      connectionLost: 'Connection lost',
     },
   },
   spoken: { calibrated: 'Calibrated.', begin: 'Ready. Take your address.' },

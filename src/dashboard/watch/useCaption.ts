@@ -6,7 +6,7 @@ import { language } from '../strings/language.ts';
 
 const SILENT = { muted: true, volume: 0, rate: 1 };
 
-/** What the laptop speaks, as words: announced as there, in silence. Nothing after the connection was lost. */
+/** What the laptop speaks, as words: announced as there, in silence. */
 export function useCaption(): string | null {
   const feed = useFeed();
   const [caption, setCaption] = useState<string | null>(null);
@@ -16,12 +16,10 @@ export function useCaption(): string | null {
       speaker: browserSpeaker(undefined, language),
       settings: () => SILENT,
       later: (callback, ms) => void setTimeout(callback, ms),
+      now: () => performance.now(),
       caption: setCaption,
     });
-    return feed.onMessage(({ connection, view }) => {
-      if (connection !== 'live') setCaption(null);
-      else if (view !== null) desk.take(view);
-    });
+    return feed.onMessage(desk.take);
   }, [feed]);
   return caption;
 }

@@ -35,9 +35,9 @@ export interface ScreenApp {
 const COOKIE = 'stillcatch-screen';
 /** It only says what it has seen. */
 const MAX_MESSAGE_BYTES = 1024;
-/** A screen that hears nothing for the sum of both knows that it is alone, ms. */
+/** A screen that does not answer for so long is hung up on, ms; one that only stood still for some seconds is not. */
 const PING_EVERY_MS = 2000;
-const PING_WAITS_MS = 2000;
+const PING_WAITS_MS = 6000;
 /** Whoever else is in the network cannot keep the practice's own service busy with more. */
 const MOST_CONNECTIONS = 40;
 
