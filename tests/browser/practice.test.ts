@@ -11,6 +11,7 @@ import {
   startService,
 } from './pageHarness.ts';
 import { simulated, withSilence } from './simulated.ts';
+import { type Spoken, stubVoices } from './voices.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -21,36 +22,6 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const LONG = { timeout: 60_000 };
-
-interface Spoken {
-  spoken: { readonly text: string; readonly lang: string }[];
-}
-
-/** A computer with an English and a German voice that says everything at once. */
-function stubVoices(): void {
-  const page = globalThis as unknown as Spoken;
-  page.spoken = [];
-  const voice = (lang: string) => ({ lang, localService: true, default: lang === 'en-US' });
-  class Utterance {
-    lang = '';
-    onend: (() => void) | null = null;
-    readonly text: string;
-    constructor(text: string) {
-      this.text = text;
-    }
-  }
-  const speak = ({ text, lang, onend }: Utterance): void => {
-    page.spoken.push({ text, lang });
-    setTimeout(() => onend?.(), 0);
-  };
-  const synthesis = Object.assign(new EventTarget(), {
-    getVoices: () => [voice('en-US'), voice('de-DE')],
-    speak,
-    cancel: () => undefined,
-  });
-  Object.defineProperty(globalThis, 'speechSynthesis', { value: synthesis });
-  Object.defineProperty(globalThis, 'SpeechSynthesisUtterance', { value: Utterance });
-}
 
 /** Buttons and words that stand beyond the right edge. */
 const sideways = (page: Page): Promise<string[]> =>
@@ -344,30 +315,6 @@ describe('a second screen', () => {
     await context.close();
     await laptop.context.close();
     await service.end();
-  });
-});
-
-describe('a service that restarts', () => {
-  it('gets its page back, and the page handles each message once', async () => {
-    const first = await startService(simulated('r r'));
-    const { page, context } = await openPage(browser, first.url);
-    await page.getByTestId('state-word').waitFor(LONG);
-    await first.end();
-    await page.getByText('Connection lost.').waitFor(LONG);
-    expect(await page.getByTestId('state-word').isVisible()).toBe(true);
-    const second = await startService(simulated('r r:short-hold'), { port: first.port });
-    await page.getByText('Connection lost.').waitFor({ state: 'hidden', ...LONG });
-    await page.locator('[data-testid="verdict"][data-mark="passed"]').waitFor(LONG);
-    expect(await page.locator('.strip li').count()).toBe(1);
-    let marks = 0;
-    second.practice.signals.subscribe(({ kind }) => {
-      if (kind === 'event') marks += 1;
-    });
-    await page.keyboard.press('p');
-    await expectText(page.getByTestId('state-word'), 'Paused');
-    expect(marks).toBe(1);
-    await context.close();
-    await second.end();
   });
 });
 

@@ -14,6 +14,12 @@ function ratioText(ledger: LedgerView, plan: Plan): string {
   return t.ledger.kept(t.decimal(ledger.ratio, 1), asked);
 }
 
+/** How much of the session's goal is done, and the row of passes once it is one. */
+function countText({ done, goal, inARow }: LedgerView): string {
+  const goalText = done === goal ? t.count.reached : t.count.done(done, goal);
+  return inARow < 2 ? goalText : `${goalText} · ${t.count.row(inARow)}`;
+}
+
 const SHOWN = 24;
 
 function Strip() {
@@ -40,7 +46,7 @@ function Strip() {
   );
 }
 
-/** How many of each, the mix kept, and what is due. */
+/** How many of each, the mix kept, how far the session is, and what is due. */
 function Counts({ children }: { readonly children?: ComponentChildren }) {
   const ledger = useSection('ledger');
   const plan = useSection('plan');
@@ -55,6 +61,7 @@ function Counts({ children }: { readonly children?: ComponentChildren }) {
         <strong>{t.ledger.rehearsals(ledger.rehearsals)}</strong>
         <strong>{t.ledger.balls(ledger.balls)}</strong>
         <span>{ratioText(ledger, plan)}</span>
+        <span data-testid="count">{countText(ledger)}</span>
       </p>
       {children}
       <p class={`due${isBall ? ' due-ball' : ''}`} data-testid="due">

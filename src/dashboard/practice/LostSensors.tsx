@@ -1,5 +1,5 @@
 import type { SensorView } from '../../streaming/contract.ts';
-import { useSection } from '../feed/hooks.ts';
+import { useFeedPart, useSection } from '../feed/hooks.ts';
 import { isWell } from '../sensors/stale.ts';
 import { t } from '../strings/strings.ts';
 
@@ -8,7 +8,8 @@ const isSilent = (sensor: SensorView): boolean => sensor.ageMs !== null && !isWe
 
 /** Which sensor is silent and since when, for as long as it is; what is done meanwhile is not scored. */
 export function LostSensors() {
-  const silent = (useSection('sensors') ?? []).filter(isSilent);
+  const lost = useFeedPart(({ connection }) => connection === 'lost');
+  const silent = (useSection('sensors') ?? []).filter((sensor) => !lost && isSilent(sensor));
   return (
     <>
       {silent.map(({ sensor, ageMs }) => (

@@ -10,6 +10,7 @@ import { t } from '../strings/strings.ts';
 import { Dialogs } from './Dialogs.tsx';
 import { Ledger } from './Ledger.tsx';
 import { LostSensors } from './LostSensors.tsx';
+import { RestNotice } from './RestNotice.tsx';
 import { SourceNotice } from './SourceNotice.tsx';
 import { Stage } from './Stage.tsx';
 import { Verdict } from './Verdict.tsx';
@@ -28,6 +29,7 @@ export function PracticeScreen({ caption }: { readonly caption: string | null })
             <Warnings />
             <LostSensors />
             <SourceNotice />
+            <RestNotice />
           </div>
           <div class="lane">
             <Stage />

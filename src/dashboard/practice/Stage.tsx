@@ -1,5 +1,6 @@
 import { shownNumber } from '../../coaching/shown.ts';
 import { useFeedPart, useSection } from '../feed/hooks.ts';
+import { useSilence } from '../feed/useSilence.ts';
 import { t } from '../strings/strings.ts';
 import { type StageWord, heldText, stageWord } from './stateWord.ts';
 import type { PracticeView } from '../../streaming/contract.ts';
@@ -10,20 +11,25 @@ const waiting = { word: t.state.nothing, detail: t.source.starting, mood: 'rest'
 const stageKey = ({ word, detail, mood }: ReturnType<typeof stageWord>): string =>
   [word, detail, mood].join('\n');
 
-/** The practice state in words to be read from 4 m. `says`: other words for a screen that only shows. */
+/** The practice state in words to be read from 4 m; without a connection the last one, pale, with its age. `says`: other words for a screen that only shows. */
 export function Stage({ says = stageWord }: { readonly says?: (view: PracticeView) => StageWord }) {
   const key = useFeedPart(({ view }) => stageKey(view === null ? waiting : says(view)));
   const [word = '', detail, mood] = key.split('\n');
+  const silentS = useSilence();
+  const isOld = useFeedPart(({ connection }) => connection === 'lost');
   return (
-    <section class={`stage mood-${mood}`} aria-labelledby="stage-label">
+    <section class={isOld ? 'stage stale' : `stage mood-${mood}`} aria-labelledby="stage-label">
       <h2 id="stage-label" class="label">
-        {t.state.now}
+        {isOld ? t.connection.last : t.state.now}
       </h2>
       <p class="state-word" data-testid="state-word" style={fitVars(word)}>
         {word}
       </p>
-      <p class="state-detail">{detail}</p>
-      <HoldBand />
+      {/* only for the eye: a voice would tell every second anew */}
+      <p class="state-detail" aria-hidden={isOld}>
+        {isOld ? t.connection.age(silentS ?? 0) : detail}
+      </p>
+      {isOld ? <div class="hold" /> : <HoldBand />}
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import type { SensorView } from '../../streaming/contract.ts';
-import { useSection } from '../feed/hooks.ts';
+import { useFeedPart, useSection } from '../feed/hooks.ts';
 import { t } from '../strings/strings.ts';
 import { isWell } from './stale.ts';
 
@@ -23,25 +23,26 @@ export const sensorFacts = (sensor: SensorView): readonly string[] =>
     sensor.batteryPct === null ? null : t.sensors.battery(sensor.batteryPct),
   ].filter((fact) => fact !== null);
 
-function Sensor({ sensor }: { sensor: SensorView }) {
-  const well = isWell(sensor);
+function Sensor({ sensor, lost }: { readonly sensor: SensorView; readonly lost: boolean }) {
+  const well = isWell(sensor) && !lost;
   return (
     <li class={well ? 'sensor sensor-well' : 'sensor sensor-ill'}>
       <span class="sensor-dot" aria-hidden="true" />
       <strong>{t.sensors[sensor.sensor]}</strong>
       <span class="sensor-name">{sensor.name}</span>
-      <span class="sensor-state">{t.sensors.state[sensor.state]}</span>
-      <span class="sensor-numbers">{sensorFacts(sensor).join(' · ')}</span>
-      {sensor.reason !== null && !well && (
+      <span class="sensor-state">{lost ? t.connection.sensor : t.sensors.state[sensor.state]}</span>
+      {!lost && <span class="sensor-numbers">{sensorFacts(sensor).join(' · ')}</span>}
+      {sensor.reason !== null && !well && !lost && (
         <span class="sensor-reason">{t.said.link(sensor.reason)}</span>
       )}
     </li>
   );
 }
 
-/** One thin line: each sensor's state in words and numbers. */
+/** One thin line: each sensor's state in words and numbers; of none where the service is gone. */
 export function SensorLine() {
   const sensors = useSection('sensors') ?? [];
+  const lost = useFeedPart(({ connection }) => connection === 'lost');
   return (
     <section class="sensor-line" aria-label={t.sensors.title}>
       {sensors.length === 0 ? (
@@ -49,7 +50,7 @@ export function SensorLine() {
       ) : (
         <ul>
           {sensors.map((sensor) => (
-            <Sensor key={sensor.sensor} sensor={sensor} />
+            <Sensor key={sensor.sensor} sensor={sensor} lost={lost} />
           ))}
         </ul>
       )}

@@ -90,12 +90,12 @@ export function useRoute(): Route {
   return screenFor(useHash(), stage);
 }
 
-/** Goes along when the practice comes to another stage, or another practice begins. */
+/** Goes along when the practice comes to another stage, or another practice begins; not into one that came instead of an interrupted one. */
 export function useFollowStage(): void {
   const feed = useFeed();
   useEffect(() => {
     let before = feed.state().view;
-    return feed.onMessage(({ view }) => {
+    return feed.onMessage(({ view, interrupted }) => {
       const moved =
         before !== null &&
         view !== null &&
@@ -103,7 +103,7 @@ export function useFollowStage(): void {
       // From here on it is read from afar.
       if (before?.stage === 'address' && view?.stage === 'practice') setPrefs({ far: true });
       before = view;
-      if (moved && view !== null) go(routeForStage(view.stage));
+      if (moved && view !== null) go(interrupted === null ? routeForStage(view.stage) : 'today');
     });
   }, [feed]);
 }

@@ -123,7 +123,7 @@ export function soundDesk(options: DeskOptions): SoundDesk {
   const takeConnection = (connection: FeedState['connection']): void => {
     if ((connection === 'lost') === lost) return;
     lost = connection === 'lost';
-    const { lostSpoken, backSpoken } = t.connection;
+    const words = lost ? t.connection.lost : t.connection.backSpoken;
     if (lost) queue = queue.filter(({ what }) => what.kind === 'warning');
     put(
       announcement(

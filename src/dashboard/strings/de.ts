@@ -114,7 +114,7 @@ export const de: Strings = {
     lost: 'Verbindung verloren.',
     lostHelp:
       'Die Verbindung wird automatisch neu aufgebaut. Klappt das nicht, starte Stillcatch neu, mit „npm start“ im Projektordner. Du siehst die zuletzt empfangenen Daten.',
-    lostSpoken: 'Verbindung verloren.',
+    last: 'Letzter Stand',
     backSpoken: 'Wieder verbunden.',
     age: (s) => `${s} s alt`,
     sensor: 'keine Verbindung',

@@ -113,7 +113,7 @@ export const en = {
     lost: 'Connection lost.',
     lostHelp:
       'Reconnecting automatically. If it does not come back, restart Stillcatch with "npm start" in the project folder. This page shows the last data it received.',
-    lostSpoken: 'Connection lost.',
+    last: 'Last state',
     backSpoken: 'Connected again.',
     age: (s: number) => `${s} s old`,
     sensor: 'no connection',

@@ -1,6 +1,8 @@
 import { useSection } from '../feed/hooks.ts';
+import { useSilence } from '../feed/useSilence.ts';
 import { LedgerCounts } from '../practice/Ledger.tsx';
 import { LostSensors } from '../practice/LostSensors.tsx';
+import { RestNotice } from '../practice/RestNotice.tsx';
 import { SourceNotice } from '../practice/SourceNotice.tsx';
 import { Stage } from '../practice/Stage.tsx';
 import { Verdict } from '../practice/Verdict.tsx';
@@ -12,7 +14,6 @@ import { Caption } from '../sound/Caption.tsx';
 import { t } from '../strings/strings.ts';
 import { Lost } from './Lost.tsx';
 import { useCaption } from './useCaption.ts';
-import { useSilence } from './useSilence.ts';
 import { useWakeLock } from './useWakeLock.ts';
 import { watchWord } from './words.ts';
 
@@ -62,6 +63,7 @@ function Live({ caption }: { readonly caption: string | null }) {
         <Warnings />
         <SourceNotice />
         <LostSensors />
+        <RestNotice />
       </div>
       <div class={practising ? 'watch-lane' : 'watch-lane watch-alone'}>
         <Stage says={watchWord} />
