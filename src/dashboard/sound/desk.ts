@@ -125,13 +125,7 @@ export function soundDesk(options: DeskOptions): SoundDesk {
     lost = connection === 'lost';
     const words = lost ? t.connection.lost : t.connection.backSpoken;
     if (lost) queue = queue.filter(({ what }) => what.kind === 'warning');
-    put(
-      announcement(
-        'connection',
-        lost ? 'connectionLost' : 'listening',
-        lost ? lostSpoken : backSpoken,
-      ),
-    );
+    put(announcement('connection', lost ? 'connectionLost' : 'listening', words));
   };
   const takeInterruption = (is: boolean): void => {
     if (is && !interrupted) {
