@@ -5,7 +5,7 @@ import type { PracticeView } from '../../src/streaming/contract.ts';
 import { LIVE_ONLY } from '../../src/streaming/secondScreen/liveOnly.ts';
 import type { Lens } from '../../src/streaming/feed.ts';
 import { ball, frame, phase, rehearsal } from '../practice/scripted.ts';
-import { type Joined, join, play, sleeps } from './stallingPage.ts';
+import { type Joined, join, pass, play, sleeps } from './stallingPage.ts';
 
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
@@ -51,7 +51,7 @@ describe('A page that stands still now and then', () => {
           // The service goes on, but nothing of it changes any more.
           await joined.practice.stop();
           joined.thread.wake();
-          await vi.advanceTimersByTimeAsync(1000);
+          await pass(1000);
           expect(newest(joined.state().view!)).toEqual(
             JSON.parse(JSON.stringify(newest(shownBy(joined, lens)))),
           );
@@ -68,7 +68,7 @@ describe('A page that stands still now and then', () => {
   it('gets one snapshot for each time it was passed over, not one for each confirmation', async () => {
     const joined = join(SCRIPT);
     await play(joined, 8, [{ fromMs: 1000, toMs: 6000 }]);
-    await vi.advanceTimersByTimeAsync(500);
+    await pass(500);
     expect(joined.got['snapshot']).toBe(2);
     await joined.end();
   });
@@ -79,24 +79,24 @@ describe('A service that is gone', () => {
     const joined = join(SCRIPT);
     await play(joined, 3, []);
     await joined.practice.stop();
-    await vi.advanceTimersByTimeAsync(20_000);
+    await pass(20_000);
     // Nothing changes, but the service is there.
     expect(joined.state().connection).toBe('live');
     joined.thread.sleep();
-    await vi.advanceTimersByTimeAsync(5000);
+    await pass(5000);
     joined.thread.wake();
-    await vi.advanceTimersByTimeAsync(1);
+    await pass(1);
     expect(joined.state().connection).toBe('live');
     joined.freeze();
     let lostMs = 0;
     while (joined.state().connection === 'live' && lostMs < 5000) {
-      await vi.advanceTimersByTimeAsync(10);
+      await pass(10);
       lostMs += 10;
     }
     expect(lostMs).toBeLessThanOrEqual(2000);
     expect(joined.state().view).not.toBeNull();
     joined.thaw();
-    await vi.advanceTimersByTimeAsync(600);
+    await pass(600);
     expect(joined.state().connection).toBe('live');
     await joined.end();
   });
