@@ -26,7 +26,7 @@ function ears() {
 /** A page that can stand still: what reaches it meanwhile, its own timers too, waits until it wakes. */
 export function stallingThread() {
   let asleep = false;
-  let waiting: (() => void)[] = [];
+  const waiting: (() => void)[] = [];
   const run = (task: () => void): void => void (asleep ? waiting.push(task) : task());
   const wake = (): void => {
     asleep = false;
