@@ -56,23 +56,27 @@ export function OwnPlanForm(props: {
   readonly last: SpreadsView;
   /** Why it was not saved, in a sentence; `null` where it was. */
   readonly onSave: (plan: Plan) => Promise<string | null>;
+  /** Back to reading; `true` where it was saved. */
+  readonly onLeave: (saved: boolean) => void;
 }) {
-  const { view, last, onSave } = props;
+  const { view, last, onSave, onLeave } = props;
   const kept = useDraft(ownDrafts(), 'own plan', draftOf(view.plan), keptDraft);
   const draft = kept.value;
-  const [outcome, setOutcome] = useState<{ readonly refusal: string | null } | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
   const { plan, problems } = readDraft(draft);
   const unchanged = plan !== null && t.said.planChanges(view.plan, plan).length === 0;
   const take = (from: Plan): void => {
     kept.set(draftOf(from));
-    setOutcome(null);
+    setRefusal(null);
   };
   const save = async (event: Event): Promise<void> => {
     event.preventDefault();
     if (plan === null) return;
-    const refusal = await onSave(plan);
-    if (refusal === null) kept.drop(draftOf(plan));
-    setOutcome({ refusal });
+    const why = await onSave(plan);
+    setRefusal(why);
+    if (why !== null) return;
+    kept.drop(draftOf(plan));
+    onLeave(true);
   };
   return (
     <>
@@ -81,15 +85,17 @@ export function OwnPlanForm(props: {
         <DraftNote restoredMs={kept.restoredMs} discard={() => kept.drop()} />
         <PlanEditor draft={draft} set={kept.set} problems={problems} last={last} />
         <Changes before={view.plan} after={plan} />
-        {outcome !== null && outcome.refusal !== null && (
+        {refusal !== null && (
           <p class="refusal" role="alert">
-            {outcome.refusal}
+            {refusal}
           </p>
         )}
-        <p role="status">{outcome?.refusal === null && unchanged ? words.saved : ''}</p>
         <div class="row">
           <button type="submit" class="primary" disabled={plan === null || unchanged}>
             {words.save}
+          </button>
+          <button type="button" onClick={() => onLeave(false)}>
+            {words.leave}
           </button>
           <button type="button" onClick={() => take(view.plan)}>
             {words.asItIs}

@@ -34,9 +34,17 @@ const put = (plan: Plan): Promise<PlanView> =>
     body: JSON.stringify(plan),
   });
 
-function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView) => void }) {
+interface WrittenProps {
+  readonly view: PlanView;
+  readonly set: (view: PlanView) => void;
+}
+
+function Editing({
+  view,
+  set,
+  leave,
+}: WrittenProps & { readonly leave: (saved: boolean) => void }) {
   const progress = useLoad<Progress>('progress');
-  const leftHanded = useSection('hand') === 'left';
   const save = (plan: Plan): Promise<string | null> =>
     put(plan).then(
       (next) => {
@@ -46,20 +54,48 @@ function Written({ view, set }: { readonly view: PlanView; set: (view: PlanView)
       (error: Error) => error.message,
     );
   return (
+    <OwnPlanForm
+      view={view}
+      last={progress.data?.sessions.at(-1)?.rehearsals ?? {}}
+      onSave={save}
+      onLeave={leave}
+    />
+  );
+}
+
+function Reading({ view, saved, edit }: { view: PlanView; saved: boolean; edit: () => void }) {
+  const leftHanded = useSection('hand') === 'left';
+  return (
     <>
       <p>{words.author[view.author]}</p>
       <p>{words.week(view.weekRepetitions, view.plan.volume.perWeek)}</p>
+      <p role="status" class={saved ? undefined : 'hidden'}>
+        {saved ? words.saved : ''}
+      </p>
+      {view.author !== 'coach' && (
+        <div class="row">
+          <button type="button" onClick={edit}>
+            {words.edit}
+          </button>
+        </div>
+      )}
       <DrillOnDemand own leftHanded={leftHanded} />
       <PlanSheet plan={view.plan} leftHanded={leftHanded} />
-      {view.author !== 'coach' && (
-        <OwnPlanForm
-          view={view}
-          last={progress.data?.sessions.at(-1)?.rehearsals ?? {}}
-          onSave={save}
-        />
-      )}
     </>
   );
+}
+
+/** Read first; the form takes its place where it was asked for. */
+function Written(props: WrittenProps) {
+  const [mode, setMode] = useState<'begin' | 'read' | 'saved' | 'edit'>('begin');
+  useEffect(() => {
+    if (mode === 'begin') return;
+    scrollTo(0, 0);
+    document.getElementById('main')?.focus({ preventScroll: true });
+  }, [mode]);
+  if (mode === 'edit')
+    return <Editing {...props} leave={(saved) => setMode(saved ? 'saved' : 'read')} />;
+  return <Reading view={props.view} saved={mode === 'saved'} edit={() => setMode('edit')} />;
 }
 
 /** The plan: read by the student, and changed where no coach set it. */

@@ -5,8 +5,8 @@ export const planPage: Strings['planPage'] = {
   title: 'Plan',
   loading: 'Der Plan wird geladen …',
   author: {
-    default: 'Das ist der Standardplan. Du kannst ihn unten ändern.',
-    student: 'Diesen Plan hast du geschrieben. Du kannst ihn unten ändern.',
+    default: 'Das ist der Standardplan. Du kannst ihn ändern.',
+    student: 'Diesen Plan hast du geschrieben. Du kannst ihn ändern.',
     coach:
       'Diesen Plan hat dein Coach festgelegt. Schreib deinem Coach, wenn du ihn ändern möchtest.',
   },
@@ -29,6 +29,8 @@ export const planPage: Strings['planPage'] = {
   howSure: 'Genauigkeit',
   checklist: 'Bevor du anfängst',
   checklistWhy: 'Übliche Praxis, nicht aus einer Studie.',
+  edit: 'Bearbeiten',
+  leave: 'Zurück, ohne zu speichern',
   change: 'Plan ändern',
   what: 'Deine Änderungen',
   nothing: 'Noch keine Änderungen.',
