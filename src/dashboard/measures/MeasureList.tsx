@@ -37,7 +37,7 @@ function Row({ row, explained }: { row: MeasureRow; explained: boolean }) {
   return (
     <li class={`measure measure-${state}`} data-measure={measure} title={accuracy.text}>
       <span class="measure-name">
-        {name} {term !== null && <small>{term}</small>}
+        <span>{name}</span> {term !== null && <small>{term}</small>}
       </span>
       <span class="measure-value">
         <strong>

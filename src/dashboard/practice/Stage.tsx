@@ -4,7 +4,7 @@ import { useSilence } from '../feed/useSilence.ts';
 import { t } from '../strings/strings.ts';
 import { type StageWord, heldText, stageWord } from './stateWord.ts';
 import type { PracticeView } from '../../streaming/contract.ts';
-import { fitVars } from './fit.ts';
+import { FittedWord } from './FittedWord.tsx';
 
 const waiting = { word: t.state.nothing, detail: t.source.starting, mood: 'rest' } as const;
 
@@ -22,9 +22,7 @@ export function Stage({ says = stageWord }: { readonly says?: (view: PracticeVie
       <h2 id="stage-label" class="label">
         {isOld ? t.connection.last : t.state.now}
       </h2>
-      <p class="state-word" data-testid="state-word" style={fitVars(word)}>
-        {word}
-      </p>
+      <FittedWord word={word} testId="state-word" />
       {/* only for the eye: a voice would tell every second anew */}
       <p class="state-detail" aria-hidden={isOld}>
         {isOld ? t.connection.age(silentS ?? 0) : detail}

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { type PageSound, useSound } from '../sound/pageSound.ts';
 import type { ToneName } from '../sound/tones.ts';
@@ -73,13 +74,25 @@ function SoundPart({ sound }: { readonly sound: PageSound }) {
   );
 }
 
+/** Stands for the words where the bar is narrow. */
+function Speaker({ silent }: { readonly silent: boolean }) {
+  return (
+    <svg class="by-sign" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+      <path d="M4 9.5v5h3.5l4.5 4v-13l-4.5 4Z" class="solid" />
+      <path
+        d={silent ? 'm16 9.5 5 5m0-5-5 5' : 'M15.5 9a4.5 4.5 0 0 1 0 6M18 6.5a8 8 0 0 1 0 11'}
+      />
+    </svg>
+  );
+}
+
 function MuteButton({ sound }: { readonly sound: PageSound }) {
   const { muted } = usePrefs();
   const { unlocked } = useSound(sound);
   if (!unlocked) {
     return (
       <button type="button" key="locked" class="quiet attention" title={t.sound.lockedWhy}>
-        {t.sound.locked}
+        <Speaker silent /> <span class="by-name">{t.sound.locked}</span>
       </button>
     );
   }
@@ -91,13 +104,20 @@ function MuteButton({ sound }: { readonly sound: PageSound }) {
       aria-pressed={muted}
       onClick={() => setPrefs({ muted: !muted })}
     >
-      {muted ? t.sound.unmute : t.sound.mute} <kbd>M</kbd>
+      <Speaker silent={muted} />
+      <span class="by-name">{muted ? t.sound.unmute : t.sound.mute}</span> <kbd>M</kbd>
     </button>
   );
 }
 
-/** Mute at once; volume, speech rate, look and keys one tap further. */
-export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
+/** Mute at once; volume, speech rate, look and keys one tap further, and before them what the bar has no room for. */
+export function SettingsPanel({
+  sound,
+  children,
+}: {
+  readonly sound: PageSound;
+  readonly children: ComponentChildren;
+}) {
   const [open, setOpen] = useState(false);
   return (
     <>
@@ -105,6 +125,7 @@ export function SettingsPanel({ sound }: { readonly sound: PageSound }) {
       <details class="menu" onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{t.look.settings}</summary>
         <div class="menu-body">
+          {children}
           <LanguagePart />
           <YouPart />
           <SoundPart sound={sound} />

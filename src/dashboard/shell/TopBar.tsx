@@ -4,10 +4,12 @@ import type { PageSound } from '../sound/pageSound.ts';
 import { t } from '../strings/strings.ts';
 import { Mark } from './Mark.tsx';
 import { OwnName } from './OwnName.tsx';
+import { PageLinks } from './PageLinks.tsx';
 import { SettingsPanel } from './SettingsPanel.tsx';
 import { SimulatedBadge } from './SimulatedBadge.tsx';
 import { setPrefs, usePrefs } from './prefs.ts';
 import { NAV, type Route, hrefOf } from './router.ts';
+import { useMedia } from './useMedia.ts';
 
 function PauseButton() {
   const feed = useFeed();
@@ -54,26 +56,28 @@ function FarButton() {
 }
 
 function Pages({ route }: { readonly route: Route }) {
-  return (
-    <nav aria-label={t.nav.label}>
-      {NAV.map((name) => (
-        <a key={name} href={hrefOf(name)} aria-current={name === route ? 'page' : undefined}>
-          {t.nav[name]}
-        </a>
-      ))}
-    </nav>
-  );
+  const links = NAV.map((name) => ({
+    name: t.nav[name],
+    href: hrefOf(name),
+    present: name === route,
+  }));
+  return <PageLinks label={t.nav.label} links={links} />;
 }
 
 export function TopBar({ route, sound }: { readonly route: Route; readonly sound: PageSound }) {
   const practising = useSection('stage') === 'practice' && route === 'practice';
+  const wide = useMedia('(min-width: 1200px)');
+  const narrow = useMedia('(max-width: 700px)');
+  // What is pressed in a practice has the row; there, and on a small screen, one goes elsewhere by the menu.
+  const pages = <Pages route={route} />;
+  const inBar = wide && !practising;
   return (
     <header class={practising ? 'top practising' : 'top'}>
       <a class="skip" href="#main" onClick={skip}>
         {t.skip}
       </a>
       <Mark />
-      <Pages route={route} />
+      {inBar && pages}
       <SimulatedBadge />
       {!practising && <OwnName />}
       <div class="top-actions">
@@ -82,10 +86,13 @@ export function TopBar({ route, sound }: { readonly route: Route; readonly sound
             <PainButton />
             <PauseButton />
             <EndButton />
-            <FarButton />
+            {!narrow && <FarButton />}
           </>
         )}
-        <SettingsPanel sound={sound} />
+        <SettingsPanel sound={sound}>
+          {!inBar && pages}
+          {practising && narrow && <FarButton />}
+        </SettingsPanel>
       </div>
     </header>
   );

@@ -1,4 +1,4 @@
-import { fitVars } from '../practice/fit.ts';
+import { FittedWord } from '../practice/FittedWord.tsx';
 import { t } from '../strings/strings.ts';
 
 const words = t.secondScreen.watch;
@@ -7,9 +7,7 @@ const words = t.secondScreen.watch;
 export function Lost({ forS }: { readonly forS: number }) {
   return (
     <section class="stage lost" role="alert" data-testid="lost">
-      <p class="state-word" style={fitVars(words.lost)}>
-        {words.lost}
-      </p>
+      <FittedWord word={words.lost} />
       <p class="state-detail">{words.lostDetail(forS)}</p>
     </section>
   );

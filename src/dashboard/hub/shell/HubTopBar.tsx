@@ -2,6 +2,8 @@ import type { Me } from '../../../streaming/hubContract/people.ts';
 import { Mark } from '../../shell/Mark.tsx';
 import { KeysPart } from '../../shell/KeysPart.tsx';
 import { LanguagePart } from '../../shell/LanguagePart.tsx';
+import { PageLinks } from '../../shell/PageLinks.tsx';
+import { useMedia } from '../../shell/useMedia.ts';
 import { LookPart, UnitsPart } from '../../shell/LookPart.tsx';
 import { h } from '../../strings/hub.ts';
 import { type PageName, type Place, to } from './router.ts';
@@ -36,14 +38,19 @@ const PAGES_OF: Readonly<Record<Me['role'], readonly Entry[]>> = {
 };
 
 function Pages({ me, place }: { readonly me: Me; readonly place: Place }) {
+  const links = PAGES_OF[me.role].map(([page, name]) => ({
+    name,
+    href: to(page),
+    present: place.page === page,
+  }));
+  return <PageLinks label={words.pages} links={links} />;
+}
+
+function SignOut({ signOut }: { readonly signOut: () => void }) {
   return (
-    <nav aria-label={words.pages}>
-      {PAGES_OF[me.role].map(([page, name]) => (
-        <a key={page} href={to(page)} aria-current={place.page === page ? 'page' : undefined}>
-          {name}
-        </a>
-      ))}
-    </nav>
+    <button type="button" class="quiet" onClick={signOut}>
+      {words.signOut}
+    </button>
   );
 }
 
@@ -59,14 +66,15 @@ export function HubTopBar(props: {
   readonly place: Place;
   readonly signOut: () => void;
 }) {
-  const { me } = props;
+  const { me, place, signOut } = props;
+  const wide = useMedia('(min-width: 900px)');
   return (
     <header class="top">
       <a class="skip" href="#main" onClick={skip}>
         {words.skip}
       </a>
       <Mark />
-      {me !== null && <Pages me={me} place={props.place} />}
+      {me !== null && wide && <Pages me={me} place={place} />}
       {me?.club.demo === true && (
         <span class="badge" title={words.demoWhy}>
           {words.demo}
@@ -76,6 +84,7 @@ export function HubTopBar(props: {
         <details class="menu">
           <summary>{words.settings}</summary>
           <div class="menu-body">
+            {me !== null && !wide && <Pages me={me} place={place} />}
             {me !== null && (
               <p>
                 {words.signedInAs(me.name)}, {me.club.name}
@@ -87,13 +96,10 @@ export function HubTopBar(props: {
             {me !== null && (
               <KeysPart keys={words.keyList[me.role === 'student' ? 'student' : 'coach']} />
             )}
+            {me !== null && !wide && <SignOut signOut={signOut} />}
           </div>
         </details>
-        {me !== null && (
-          <button type="button" class="quiet" onClick={props.signOut}>
-            {words.signOut}
-          </button>
-        )}
+        {me !== null && wide && <SignOut signOut={signOut} />}
       </div>
     </header>
   );
