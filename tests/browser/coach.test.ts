@@ -81,7 +81,7 @@ describe('the student’s coach page, with a real hub', () => {
     });
     await page.goto(`${service.url}#/today`);
     coach.wake();
-    await vi.waitFor(async () => expect((await coach.view()).unread).toBe(1), 10_000);
+    await vi.waitFor(async () => expect((await coach.view()).unread).toBe(1), 240_000);
     await page.reload();
     await page.getByRole('link', { name: 'New message from your coach.' }).click();
     await page.getByText('Wait <b>longer</b> at the top.').waitFor();
@@ -94,7 +94,7 @@ describe('the student’s coach page, with a real hub', () => {
         .where('authorId', '=', 'sam')
         .execute();
       expect(said).toEqual([{ text: 'I will.' }]);
-    }, 10_000);
+    }, 240_000);
     expect(await seriousFindings(page)).toEqual([]);
     expect(complaints).toEqual([]);
   });

@@ -8,7 +8,7 @@ import { turned } from '../practice/turned.ts';
 import { SIZES, openBrowser, openPage, seriousFindings, startHost } from './pageHarness.ts';
 import { simulated } from './simulated.ts';
 
-const LONG = { timeout: 90_000 };
+const LONG = { timeout: 240_000 };
 /** The simulated student lives this much faster than the test's clock. */
 const SPEED = 4;
 

@@ -149,7 +149,7 @@ describe('the hub in the browser', () => {
           await lookAgain(student);
           return student.locator('.session-row').allInnerTexts();
         },
-        { timeout: 60_000, interval: 500 },
+        { timeout: 240_000, interval: 500 },
       )
       .toEqual([expect.stringContaining('rehearsals passed')]);
   });

@@ -15,7 +15,7 @@ const folder = fileURLToPath(new URL('../../.pictures/', import.meta.url));
 const recording = fileURLToPath(new URL('../../recordings/right-mixed.zip', import.meta.url));
 mkdirSync(folder, { recursive: true });
 
-const LONG = { timeout: 120_000 };
+const LONG = { timeout: 240_000 };
 const browser = await openBrowser();
 const darkroom = await browser.newPage();
 

@@ -18,6 +18,7 @@ import type { KeptSessions } from '../../src/streaming/sessionsApi.ts';
 import type { PlanService } from '../../src/streaming/planApi.ts';
 import { type SecondScreen, secondScreen } from '../../src/streaming/secondScreen/service.ts';
 import type { DeskService } from '../../src/streaming/desk.ts';
+import { browserPath } from './chromium.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Without a coach, and nothing is kept. */
@@ -29,6 +30,8 @@ const NO_PLANS: PlanService = {
   },
   weekRepetitions: () => 0,
 };
+
+const PATIENCE_MS = 180_000;
 
 const now = (): number => performance.now();
 
@@ -47,11 +50,9 @@ async function buildPage(): Promise<string> {
   return outDir;
 }
 
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({
-    executablePath: CHROMIUM,
+    executablePath: browserPath(),
     args: [
       '--no-sandbox',
       '--disable-gpu',
@@ -154,6 +155,8 @@ export async function openPage(
   options: Parameters<Browser['newContext']>[0] = {},
 ): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
   const context = await browser.newContext({ viewport: SIZES.laptop, ...options });
+  // For a machine that has much else to do.
+  context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));

@@ -163,7 +163,7 @@ describe('a session under review', () => {
     await less.page.getByRole('button', { name: 'Play' }).click();
     const start = await less.page.getByRole('button', { name: /^Arm start/ }).innerText();
     await expect
-      .poll(() => less.page.locator('.scrubber output').innerText(), { timeout: 5000 })
+      .poll(() => less.page.locator('.scrubber output').innerText())
       .toContain(start.replace('Arm start ', ''));
     await less.context.close();
   });

@@ -38,7 +38,7 @@ describe('kept sessions', () => {
     const { page, context, complaints } = await openPage(browser, `${service.url}#/sessions`);
     await page.getByText('No sessions yet.').waitFor();
     await page.locator('input[type=file]').setInputFiles(recording('right-mixed'));
-    await page.getByText('6 of 11 rehearsals passed').waitFor({ timeout: 30_000 });
+    await page.getByText('6 of 11 rehearsals passed').waitFor();
     expect(await seriousFindings(page)).toEqual([]);
 
     await page.locator('.session-row a').focus();

@@ -9,9 +9,7 @@ it('draws a full window of curves; the median frame is printed beside its bound'
   const service = await startService(simulated(''));
   const browser = await openBrowser();
   const { page, complaints } = await openPage(browser, service.url);
-  await page
-    .locator('[data-testid="verdict"]:not([data-mark="none"])')
-    .waitFor({ timeout: 60_000 });
+  await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor();
   const { timeS } = service.practice.view().curve;
   expect(timeS.length).toBeLessThanOrEqual(600);
   expect(timeS.length).toBeGreaterThan(300);

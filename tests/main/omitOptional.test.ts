@@ -7,7 +7,7 @@ import { io } from 'socket.io-client';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const PATIENCE = { timeout: 30_000, interval: 250 };
+const PATIENCE = { timeout: 240_000, interval: 250 };
 
 /** A command of ours where neither noble nor the database's native half can be found. */
 function run(main: string, args: readonly string[]) {

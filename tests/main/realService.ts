@@ -22,7 +22,7 @@ export async function realService(root: string, speed: number, options: SpawnOpt
       if (found === undefined) throw new Error(`it does not listen: ${said}`);
       return found;
     },
-    { timeout: 40_000, interval: 50 },
+    { timeout: 240_000, interval: 50 },
   );
   const page = io(url, { transports: ['websocket'] });
   onTestFinished(() => void page.close());
@@ -36,7 +36,7 @@ export async function realService(root: string, speed: number, options: SpawnOpt
     if (view === null) throw new Error('no view yet');
     return view;
   };
-  await vi.waitFor(current, { timeout: 20_000, interval: 50 });
+  await vi.waitFor(current, { timeout: 240_000, interval: 50 });
   const end = async (signal: 'SIGKILL' | 'SIGTERM'): Promise<void> => {
     child.kill(signal);
     if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');

@@ -1,7 +1,7 @@
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { listening } from '../../src/sending/listening.ts';
 
-const soon = { timeout: 5000, interval: 5 };
+const soon = { timeout: 240_000, interval: 5 };
 
 function heard(wanted: () => boolean, ask: (signal: AbortSignal) => Promise<void>) {
   const end = listening({ wanted, ask, pausesMs: { look: 5, least: 20, most: 50, failed: 200 } });

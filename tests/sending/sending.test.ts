@@ -61,15 +61,14 @@ async function connect(): Promise<void> {
   await coach.connect({ hubUrl: line.url, code, machine: 'Garage' });
 }
 
+const PATIENCE = { timeout: 240_000, interval: 20 };
+
 const until = (right: (link: CoachLink) => boolean): Promise<CoachLink> =>
-  vi.waitFor(
-    async () => {
-      const link = await coach.view();
-      if (!right(link)) throw new Error(JSON.stringify(link));
-      return link;
-    },
-    { timeout: 20_000, interval: 20 },
-  );
+  vi.waitFor(async () => {
+    const link = await coach.view();
+    if (!right(link)) throw new Error(JSON.stringify(link));
+    return link;
+  }, PATIENCE);
 const allSent = (link: CoachLink): boolean => link.sessions.every((s) => s.state === 'sent');
 
 describe('sending to a coach', () => {
@@ -109,7 +108,7 @@ describe('sending to a coach', () => {
     const [session] = await sessionsOf(hub, 'sam');
     const kept = readFileSync(sessionPaths(hub.context.places, 'sam', session!.id).zip);
     expect(sha256(kept)).toBe(sha256(readFileSync(zip)));
-    await vi.waitFor(() => expect(readdirSync(join(data, 'sending'))).toEqual([]));
+    await vi.waitFor(() => expect(readdirSync(join(data, 'sending'))).toEqual([]), PATIENCE);
   });
 
   it('goes on in the middle after the program was started anew', async () => {
@@ -256,7 +255,7 @@ describe('while a page is open', () => {
     await coach.close();
     let open = false;
     coach = start({ watched: () => open, listeningMs: { look: 5, least: 5 } });
-    await vi.waitFor(async () => expect((await coach.view()).inbox?.plan).toBeNull());
+    await vi.waitFor(async () => expect((await coach.view()).inbox?.plan).toBeNull(), PATIENCE);
     open = true;
     const [session] = await sessionsOf(hub, 'sam');
     const plan = { ...DEFAULT_PLAN, name: 'Slower' };

@@ -135,7 +135,7 @@ describe('A recording played back', () => {
     const { source, heard, ended } = play(batches(inputs, 1));
     let over = false;
     void ended.then(() => (over = true));
-    await vi.waitFor(() => expect(heard).toHaveLength(1));
+    await vi.waitFor(() => expect(heard).toHaveLength(1), 240_000);
     await source.stop();
     expect(heard).toHaveLength(1);
     expect(over).toBe(false);
