@@ -42,7 +42,9 @@ afterAll(async () => {
 describe('the plan', () => {
   it('is read and changed by keyboard; what is refused stays as it was typed', async () => {
     const { page, context } = await openPage(browser, `${service.url}#/plan`);
-    await page.getByRole('heading', { name: 'Change plan' }).waitFor();
+    const edit = page.getByRole('button', { name: 'Edit' });
+    await edit.waitFor();
+    expect(await page.locator('main input, main textarea').count()).toBe(0);
     expect(await page.getByText('coaching choice, not a published norm').count()).toBeGreaterThan(
       7,
     );
@@ -50,6 +52,12 @@ describe('the plan', () => {
     expect(await seriousFindings(page)).toEqual([]);
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/plan-laptop.png`, fullPage: true });
 
+    await edit.press('Enter');
+    await page.getByRole('heading', { name: 'Change plan' }).waitFor();
+    expect(await page.locator('.plan-sheet').count()).toBe(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Back without saving' }).press('Enter');
+    await edit.press('Enter');
     const rehearsals = page.getByLabel('Rehearsals', { exact: true });
     const save = page.getByRole('button', { name: 'Save plan' });
     await rehearsals.focus();
@@ -72,6 +80,9 @@ describe('the plan', () => {
     await page.keyboard.press('Enter');
     await page.getByText('You wrote this plan.').waitFor();
     await page.getByText('3 rehearsals, then one ball').waitFor();
+    await page.getByText('Saved.').waitFor();
+    expect(await page.locator('main input, main textarea').count()).toBe(0);
+    await edit.press('Enter');
     await page.getByRole('heading', { name: /^Version 1, / }).waitFor();
     expect(own.own()).toHaveLength(1);
 
@@ -85,7 +96,9 @@ describe('the plan', () => {
     const { page, context } = await openPage(browser, `${service.url}#/plan`, {
       viewport: SIZES.phone,
       colorScheme: 'dark',
+      hasTouch: true,
     });
+    await page.getByRole('button', { name: 'Edit' }).tap();
     await page.getByRole('heading', { name: 'Change plan' }).waitFor();
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width).toBeLessThanOrEqual(SIZES.phone.width);

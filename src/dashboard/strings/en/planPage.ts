@@ -33,7 +33,7 @@ export const planPage = {
   checklistWhy: 'Common practice, not from a study.',
   edit: 'Edit',
   leave: 'Back without saving',
-  change: 'Change the plan',
+  change: 'Change plan',
   what: 'Your changes',
   nothing: 'No changes yet.',
   invalid: 'Please correct the marked fields.',
