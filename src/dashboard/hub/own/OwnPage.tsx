@@ -2,6 +2,7 @@ import { useCallback } from 'preact/hooks';
 import type { PlanVersion } from '../../../streaming/hubContract/students.ts';
 import { useLive } from '../parts/useLive.ts';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useHub } from '../shell/hub.ts';
@@ -20,7 +21,7 @@ export const validPlan = (
 
 function Plan({ version }: { readonly version: PlanVersion | undefined }) {
   if (version === undefined) return <p class="empty">{words.noPlan}</p>;
-  const { plan } = version;
+  const plan = t.said.plan(version.plan);
   return (
     <>
       <p>

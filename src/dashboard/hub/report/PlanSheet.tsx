@@ -39,7 +39,7 @@ export function PlanSheet(props: {
   readonly versions: readonly PlanVersion[];
 }) {
   const { version, last, versions } = props;
-  const { plan } = version;
+  const plan = t.said.plan(version.plan);
   const changed = versions.filter(({ changes }) => changes.length > 0);
   return (
     <section class="sheet-part">

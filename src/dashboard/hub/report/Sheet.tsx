@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact';
 import { CARRIED } from '../../../coaching/nextStep.ts';
-import { MEASURE_INFO } from '../../../coaching/measureInfo.ts';
 import { TARGET_MEASURES } from '../../../coaching/plan.ts';
 import type { ProgressSession } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
@@ -79,7 +78,7 @@ function Accuracy() {
     <Part title={words.accuracy}>
       <ul class="plain fine in-columns">
         {TARGET_MEASURES.map((measure) => {
-          const { name, accuracy } = MEASURE_INFO[measure];
+          const { name, accuracy } = t.measures.info[measure];
           return <li key={measure}>{words.accuracyLine(name, accuracy.text, accuracy.source)}</li>;
         })}
       </ul>
