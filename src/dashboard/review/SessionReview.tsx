@@ -4,7 +4,8 @@ import type { JudgedRepetition } from '../../coaching/judgement.ts';
 import type { SessionDetail } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
 import { Overview } from './Overview.tsx';
-import { SessionHead } from './head/SessionHead.tsx';
+import { Sensors } from './head/Sensors.tsx';
+import { SessionFacts, SessionHead, type Spoken } from './head/SessionHead.tsx';
 import { examplesOf } from './head/examples.ts';
 import { Repetition } from './repetition/Repetition.tsx';
 import { useCurves } from './repetition/useCurves.ts';
@@ -35,11 +36,19 @@ export interface SessionReviewProps {
   readonly noted?: ReadonlyMap<number, string>;
   /** Under the header: a mark, a thread, a plan. */
   readonly under?: (detail: SessionDetail) => ComponentChildren;
-  /** Beside an open repetition: comments, another label, footage. */
-  readonly beside?: (open: OpenRepetition) => ComponentChildren;
+  /** How it is spoken of; to the student where left out. */
+  readonly spoken?: Spoken;
+  /** Beside the whole session: what is written about it. */
+  readonly side?: (detail: SessionDetail) => ComponentChildren;
+  /** Of an open repetition: a film that moves with its curves, what is written about it, and what is set below. */
+  readonly film?: (open: OpenRepetition) => ComponentChildren;
+  readonly talk?: (open: OpenRepetition) => ComponentChildren;
+  readonly below?: (open: OpenRepetition) => ComponentChildren;
   /** At the end of the page: exports, notes. */
   readonly end?: (detail: SessionDetail) => ComponentChildren;
 }
+
+const spokenOf = ({ spoken }: SessionReviewProps) => (spoken === undefined ? {} : { spoken });
 
 const NOTHING_NOTED: ReadonlyMap<number, string> = new Map();
 
@@ -81,8 +90,7 @@ function Found(props: FoundProps) {
     setView({ ...view, open: index, beside: index === view.beside ? null : view.beside });
   return (
     <>
-      {opened === null && <SessionHead detail={detail} />}
-      {opened === null && props.under?.(detail)}
+      {opened === null && <SessionHead detail={detail} {...spokenOf(props)} />}
       <nav class="review-place" ref={place} aria-label={t.review.strip.title}>
         <Strip
           repetitions={repetitions}
@@ -114,12 +122,15 @@ function Found(props: FoundProps) {
       {opened === null ? (
         <>
           {view.open !== null && <p role="alert">{t.review.repetition.missing(view.open)}</p>}
+          <SessionFacts detail={detail} />
+          {props.under?.(detail)}
           <Overview
             {...{ repetitions, shown, examples, overview, corrected }}
             plan={detail.plan}
             openOne={open}
           />
           {props.end?.(detail)}
+          {detail.analysis !== null && <Sensors quality={detail.analysis.quality} />}
         </>
       ) : (
         <Repetition
@@ -131,10 +142,10 @@ function Found(props: FoundProps) {
             next: neighbour(shown, opened.index, 1),
           }}
           compare={(beside) => setView({ ...view, beside })}
-          {...(props.beside && {
-            beside: (cursorS: number, setCursorS: (s: number) => void) =>
-              props.beside?.({ detail, repetition: opened, cursorS, setCursorS }),
-          })}
+          slots={(cursorS, setCursorS) => {
+            const of = { detail, repetition: opened, cursorS, setCursorS };
+            return { film: props.film?.(of), talk: props.talk?.(of), below: props.below?.(of) };
+          }}
         />
       )}
     </>
@@ -146,12 +157,14 @@ function WithoutRepetitions(props: SessionReviewProps & { readonly detail: Sessi
   const { summary, analysis } = detail;
   return (
     <>
-      <SessionHead detail={detail} />
+      <SessionHead detail={detail} {...spokenOf(props)} />
+      <SessionFacts detail={detail} />
       {props.under?.(detail)}
       <p class="empty">
         {analysis === null ? (summary.problem ?? t.sessions.notAnalysed) : t.review.none}
       </p>
       {props.end?.(detail)}
+      {analysis !== null && <Sensors quality={analysis.quality} />}
     </>
   );
 }
@@ -178,11 +191,25 @@ export function SessionReview(props: SessionReviewProps) {
   );
 }
 
-function Reviewed(props: SessionReviewProps & { readonly detail: SessionDetail }) {
+function Main(props: SessionReviewProps & { readonly detail: SessionDetail }) {
   const { analysis } = props.detail;
   if (analysis === null || analysis.repetitions.length === 0)
     return <WithoutRepetitions {...props} />;
   return <Found {...props} repetitions={analysis.repetitions} />;
+}
+
+/** What is written about the session stands beside it; an open repetition has the whole width. */
+function Reviewed(props: SessionReviewProps & { readonly detail: SessionDetail }) {
+  const { side, detail, view } = props;
+  if (side === undefined || view.open !== null) return <Main {...props} />;
+  return (
+    <div class="review-columns">
+      <div class="review">
+        <Main {...props} />
+      </div>
+      <aside class="review-side">{side(detail)}</aside>
+    </div>
+  );
 }
 
 /** The same for a session that is here already; a later state of it takes the place of the former. */

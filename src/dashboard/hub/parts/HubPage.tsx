@@ -9,6 +9,8 @@ export function HubPage(props: {
   /** Shown above the title, to go one step back. */
   readonly above?: ComponentChildren;
   readonly narrow?: boolean;
+  /** Two columns that need the width. */
+  readonly wide?: boolean;
   /** What is shown brings its own heading. */
   readonly bare?: boolean;
   readonly children: ComponentChildren;
@@ -17,7 +19,11 @@ export function HubPage(props: {
     document.title = h.shell.title(props.title);
   }, [props.title]);
   return (
-    <main id="main" class={props.narrow ? 'hub narrow' : 'hub'} tabIndex={-1}>
+    <main
+      id="main"
+      class={props.narrow ? 'hub narrow' : props.wide ? 'hub wide' : 'hub'}
+      tabIndex={-1}
+    >
       {props.above !== undefined && <p class="above">{props.above}</p>}
       {props.bare !== true && <h1>{props.title}</h1>}
       {props.children}

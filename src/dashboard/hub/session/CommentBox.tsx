@@ -1,4 +1,4 @@
-import { useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { NewComment, TextBlock } from '../../../streaming/hubContract/review.ts';
 import { DraftNote } from '../../drafts/DraftNote.tsx';
 import { h } from '../../strings/hub.ts';
@@ -74,6 +74,8 @@ export function CommentBox(props: {
   readonly label: string;
   readonly pins: readonly Pin[];
   readonly replyTo?: string;
+  /** It answers the student's note. */
+  readonly onNote?: boolean;
   readonly blocks: readonly TextBlock[];
   readonly send: (comment: NewComment) => Promise<unknown>;
   readonly autofocus?: boolean;
@@ -84,12 +86,18 @@ export function CommentBox(props: {
   const { busy, problem, run } = useAct();
   const field = useRef<HTMLTextAreaElement>(null);
   const id = useId();
+  useEffect(() => {
+    if (props.autofocus !== true) return;
+    field.current?.scrollIntoView({ block: 'center' });
+    field.current?.focus();
+  }, []);
   const write = draft.set;
   const pin = props.pins.find((one) => one.name === name) ?? props.pins[0];
   const send = async (): Promise<void> => {
     if (text.trim() === '') return;
     const { index = null, momentS = null } = pin ?? {};
-    const comment = { text: text.trim(), index, momentS, replyTo: props.replyTo ?? null };
+    const { replyTo = null, onNote = false } = props;
+    const comment = { text: text.trim(), index, momentS, replyTo, onNote };
     if (await run(() => props.send(comment))) draft.drop();
   };
   const press = (event: KeyboardEvent): void => {
@@ -114,7 +122,6 @@ export function CommentBox(props: {
         rows={3}
         maxLength={4000}
         value={text}
-        autofocus={props.autofocus === true}
         onInput={(event) => write(event.currentTarget.value)}
         onKeyDown={press}
       />

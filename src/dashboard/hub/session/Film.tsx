@@ -1,4 +1,4 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { Clip, ClipChange } from '../../../streaming/hubContract/review.ts';
 import { h } from '../../strings/hub.ts';
@@ -49,27 +49,21 @@ function State({ clip, shown }: { readonly clip: Clip; readonly shown: boolean }
   );
 }
 
-/** A film beside the curves of one repetition; lined up, both show the same moment. */
-export function Film(props: {
+interface FilmProps {
   readonly clip: Clip;
   readonly r: JudgedRepetition;
   readonly desk: SessionDesk;
   readonly cursor: Cursor;
-}) {
-  const { clip, r, desk, cursor } = props;
-  const video = useRef<HTMLVideoElement>(null);
+}
+
+/** A film beside the curves of one repetition; lined up, both show the same moment. */
+export function Film({ clip, r, desk, cursor }: FilmProps) {
+  const { video } = desk;
   const [broken, setBroken] = useState(false);
-  const { busy, problem, run } = useAct();
   const ends = { fromS: r.startS - BEFORE_S, toS: r.endS + AFTER_S };
   const shown = useFilm(video, clip.startS, ends, cursor.cursorS, cursor.setCursorS);
-  const act = (what: () => Promise<unknown>): void =>
-    void run(async () => {
-      await what();
-      desk.again();
-    });
-  const change = (to: ClipChange): void => act(() => desk.client.sessions.changeClip(clip.id, to));
   return (
-    <div class="film">
+    <section class="film" aria-label={words.title}>
       <video
         ref={video}
         src={desk.client.sessions.clipAddress(clip.id)}
@@ -83,6 +77,21 @@ export function Film(props: {
       {broken && <p role="alert">{words.failed}</p>}
       <State clip={clip} shown={shown} />
       <FilmSteps video={video} startS={clip.startS} setCursorS={cursor.setCursorS} ends={ends} />
+    </section>
+  );
+}
+
+/** What is set of a film: from where it is seen, how it is lined up. */
+export function FilmTools({ clip, r, desk, cursor }: FilmProps) {
+  const { busy, problem, run } = useAct();
+  const act = (what: () => Promise<unknown>): void =>
+    void run(async () => {
+      await what();
+      desk.again();
+    });
+  const change = (to: ClipChange): void => act(() => desk.client.sessions.changeClip(clip.id, to));
+  return (
+    <div class="film-tools">
       <div class="row">
         <ViewChoice clip={clip} change={change} />
         <button
@@ -98,7 +107,7 @@ export function Film(props: {
       <LineUpPart
         clip={clip}
         r={r}
-        video={video}
+        video={desk.video}
         cursorS={cursor.cursorS}
         setStart={(startS) => change({ startS })}
       />

@@ -3,8 +3,8 @@ import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import { MAX_CLIP_BYTES } from '../../../streaming/hubContract/review.ts';
 import { h } from '../../strings/hub.ts';
 import { useAct } from '../parts/useAct.ts';
-import { type Cursor, Film } from './Film.tsx';
-import type { SessionDesk } from './desk.ts';
+import { type Cursor, FilmTools } from './Film.tsx';
+import { type SessionDesk, shownClip } from './desk.ts';
 import { MB, TYPES, unfit } from './fit.ts';
 
 const words = h.session.clips;
@@ -51,22 +51,24 @@ function Attach({ desk }: { readonly desk: SessionDesk }) {
   );
 }
 
-/** Films of the session beside an open repetition. */
+/** Below an open repetition: which film stands beside its curves, how it is lined up, and one more. */
 export function FilmsBeside(props: {
   readonly r: JudgedRepetition;
   readonly desk: SessionDesk;
   readonly cursor: Cursor;
 }) {
   const { clips } = props.desk.session;
-  const [chosen, choose] = useState<string | null>(null);
-  const clip = clips.find(({ id }) => id === chosen) ?? clips[0];
+  const clip = shownClip(props.desk);
   return (
     <section class="films">
       <h2>{words.title}</h2>
       {clips.length > 1 && (
         <label>
           {words.choose}{' '}
-          <select value={clip?.id} onChange={(event) => choose(event.currentTarget.value)}>
+          <select
+            value={clip?.id}
+            onChange={(event) => props.desk.chooseClip(event.currentTarget.value)}
+          >
             {clips.map(({ id, name }) => (
               <option key={id} value={id}>
                 {name}
@@ -78,7 +80,7 @@ export function FilmsBeside(props: {
       {clip === undefined ? (
         <p class="empty">{words.none}</p>
       ) : (
-        <Film key={clip.id} clip={clip} {...props} />
+        <FilmTools key={clip.id} clip={clip} {...props} />
       )}
       <Attach desk={props.desk} />
     </section>

@@ -1,5 +1,8 @@
-import { useCallback, useMemo, useRef } from 'preact/hooks';
+import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
+import { SAFETY_TEXTS } from '../../../coaching/safetyTexts.ts';
+import { recognise } from '../../../sensors/sentence.ts';
 import type { HubSession } from '../../../streaming/hubContract/review.ts';
+import type { Spoken } from '../../review/head/SessionHead.tsx';
 import { KnownSessionReview } from '../../review/SessionReview.tsx';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { useHashView } from '../../review/useHashView.ts';
@@ -11,8 +14,9 @@ import { useNews } from '../parts/useLive.ts';
 import { useHub } from '../shell/hub.ts';
 import { useKeys } from '../shell/keys.ts';
 import { to } from '../shell/router.ts';
-import { BesideRepetition } from './BesideRepetition.tsx';
+import { BelowRepetition, TalkOfRepetition, filmOf } from './BesideRepetition.tsx';
 import { ReviewBar } from './ReviewBar.tsx';
+import { AllComments } from './AllComments.tsx';
 import { SessionEnd, UnderHead } from './UnderHead.tsx';
 import type { SessionDesk } from './desk.ts';
 import { focusComment } from './focus.ts';
@@ -36,6 +40,9 @@ function useDesk(session: HubSession, again: () => void): SessionDesk {
   const isCoach = me.role !== 'student';
   const blocks = useBlocks(isCoach);
   const wanted = useRef<number | null>(null);
+  const [answerTo] = useState(answerInAddress);
+  const video = useRef<HTMLVideoElement>(null);
+  const [clipId, chooseClip] = useState<string | null>(null);
   const { id } = session.summary;
   const acts = useMemo(() => {
     const then = async (what: Promise<unknown>): Promise<void> => {
@@ -50,8 +57,34 @@ function useDesk(session: HubSession, again: () => void): SessionDesk {
         then(client.sessions.relabel(id, ...asked)),
     };
   }, [client, id, again]);
-  return { session, isCoach, blocks, view, setView, wanted, client, again, ...acts };
+  const film = { video, clipId, chooseClip };
+  return {
+    session,
+    isCoach,
+    blocks,
+    view,
+    setView,
+    answerTo,
+    wanted,
+    client,
+    again,
+    ...film,
+    ...acts,
+  };
 }
+
+/** The one warning with a value in it. */
+const PAIN_RATED = { 'pain-now': SAFETY_TEXTS['pain-now'].text };
+
+const answerInAddress = (): string | null =>
+  new URLSearchParams(location.hash.split('?')[1] ?? '').get('answer');
+
+/** To the coach, of the student. */
+const spokenOf = (name: string): Spoken => ({
+  step: h.session.step(name),
+  warning: ({ id, text }) =>
+    h.session.warned[id](name, recognise(PAIN_RATED, text)?.values['pain']),
+});
 
 /** A student writes too. */
 function StudentKeys() {
@@ -75,8 +108,12 @@ function Found({ session, again }: { readonly session: HubSession; readonly agai
         setView={desk.setView}
         corrected={correctionsOf(session)}
         noted={notedOf(session)}
+        {...(desk.isCoach && { spoken: spokenOf(session.student) })}
         under={() => <UnderHead desk={desk} />}
-        beside={(open) => <BesideRepetition open={open} desk={desk} />}
+        side={() => <AllComments desk={desk} />}
+        film={(open) => filmOf({ open, desk })}
+        talk={(open) => <TalkOfRepetition open={open} desk={desk} />}
+        below={(open) => <BelowRepetition open={open} desk={desk} />}
         end={() => <SessionEnd desk={desk} />}
       />
     </>
@@ -96,6 +133,7 @@ export function SessionPage({ id }: { readonly id: string }) {
     <HubPage
       title={title}
       bare
+      wide
       {...(me.role === 'student' && { above: <a href={to('home')}>{h.shell.nav.home.student}</a> })}
     >
       <Asked of={answer}>{(session) => <Found session={session} again={answer.again} />}</Asked>

@@ -37,8 +37,9 @@ function One({ c, desk }: { readonly c: Comment; readonly desk: SessionDesk }) {
 /** What a thread hangs on; leads there. */
 function PinLine({ root, desk }: { readonly root: Comment; readonly desk: SessionDesk }) {
   const { index, open } = pinned(root, desk);
-  const label =
-    root.momentS !== null
+  const label = root.onNote
+    ? words.pinned.note
+    : root.momentS !== null
       ? words.pinned.moment(t.sessions.at(root.momentS), index)
       : index === null
         ? words.pinned.session
@@ -60,7 +61,9 @@ export function ThreadView({
 }) {
   const { root, replies } = thread;
   const begun = useIsBegun(`reply ${root.id}`);
-  const [answering, setAnswering] = useState(begun);
+  const [answering, setAnswering] = useState(
+    begun || [root, ...replies].some(({ id }) => id === desk.answerTo),
+  );
   return (
     <li class="thread">
       <PinLine root={root} desk={desk} />

@@ -5,12 +5,10 @@ import { t } from '../../strings/strings.ts';
 import { Form } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { goTo, to } from '../shell/router.ts';
-import { CommentBox } from './CommentBox.tsx';
+import { ClosePain } from '../student/ClosePain.tsx';
 import { writePeriods } from '../student/periods.ts';
 import { FilmsOfSession } from './Films.tsx';
-import { ThreadList } from './Threads.tsx';
 import type { SessionDesk } from './desk.ts';
-import { threadsOf } from './threads.ts';
 
 const words = h.session;
 
@@ -69,38 +67,35 @@ function Relabels({ desk: { session } }: { readonly desk: SessionDesk }) {
   );
 }
 
+/** Open pain that was found here, and the way to close it. */
+function OpenPain({ desk: { session, again } }: { readonly desk: SessionDesk }) {
+  if (session.openPain === null) return null;
+  return (
+    <p class="row standing">
+      <span>
+        <b>{h.needs.pain.open}:</b> {session.openPain}
+      </span>
+      <ClosePain
+        studentId={session.studentId}
+        name={session.student}
+        sessionId={session.summary.id}
+        again={again}
+      />
+    </p>
+  );
+}
+
 /** Below the header of a session: how it may be read, what was set by hand. */
 export function UnderHead({ desk }: { readonly desk: SessionDesk }) {
   const { session } = desk;
   return (
     <>
+      <OpenPain desk={desk} />
       <p class="fine">{words.underPlan(session.planNumber, session.plan.name)}</p>
       <Differences lines={session.differences} />
       <Relabels desk={desk} />
       <Neighbours desk={desk} />
     </>
-  );
-}
-
-/** All comments of the session and a field for one about the whole. */
-export function AllComments({ desk }: { readonly desk: SessionDesk }) {
-  const { id } = desk.session.summary;
-  return (
-    <section class="comments">
-      <h2>{words.comments.title}</h2>
-      <ThreadList
-        threads={threadsOf(desk.session.comments)}
-        desk={desk}
-        none={words.comments.none}
-      />
-      <CommentBox
-        about={`session ${id}`}
-        label={words.comments.write}
-        pins={[{ name: 'session', label: words.comments.pins.session, index: null, momentS: null }]}
-        blocks={desk.blocks}
-        send={desk.comment}
-      />
-    </section>
   );
 }
 
@@ -134,7 +129,6 @@ export function SessionEnd({ desk }: { readonly desk: SessionDesk }) {
   const { id } = desk.session.summary;
   return (
     <>
-      <AllComments desk={desk} />
       <FilmsOfSession desk={desk} />
       <section>
         <h2>{words.exports}</h2>

@@ -1,4 +1,6 @@
+import type { RefObject } from 'preact';
 import type {
+  Clip,
   Comment,
   HubSession,
   LabelKind,
@@ -17,6 +19,12 @@ export interface SessionDesk {
   readonly blocks: readonly TextBlock[];
   readonly view: ReviewView;
   readonly setView: (view: ReviewView) => void;
+  /** The student's words whose answer box opens by itself: id of a comment, or `note`. */
+  readonly answerTo: string | null;
+  /** The film that is shown beside the curves, and which one it is (`null`: the first). */
+  readonly video: RefObject<HTMLVideoElement | null>;
+  readonly clipId: string | null;
+  readonly chooseClip: (id: string) => void;
   /** A moment (session s) that a repetition is to be opened at; taken once. */
   readonly wanted: { current: number | null };
   readonly client: HubClient;
@@ -36,3 +44,7 @@ export function pinned(comment: Comment, desk: SessionDesk) {
   };
   return { index, open };
 }
+
+/** The film beside the curves; `undefined` without one. */
+export const shownClip = ({ session: { clips }, clipId }: SessionDesk): Clip | undefined =>
+  clips.find(({ id }) => id === clipId) ?? clips[0];

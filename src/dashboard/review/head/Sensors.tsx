@@ -25,12 +25,15 @@ function lineOf({ rateHz, lostPct, gaps, saturated, clockResidualMs }: SensorQua
 /** How well the sensors did over the session: what its numbers stand on. */
 export function Sensors({ quality }: Pick<AnalysisResult, 'quality'>) {
   return (
-    <ul class="fine sensor-quality" aria-label={words.title}>
-      {(['chest', 'trailArm'] as const).map((sensor) => (
-        <li key={sensor}>
-          {t.sensors[sensor]}: {lineOf(quality[sensor])}
-        </li>
-      ))}
-    </ul>
+    <details class="fold">
+      <summary>{words.title}</summary>
+      <ul class="fine sensor-quality">
+        {(['chest', 'trailArm'] as const).map((sensor) => (
+          <li key={sensor}>
+            {t.sensors[sensor]}: {lineOf(quality[sensor])}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }

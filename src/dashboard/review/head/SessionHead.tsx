@@ -1,6 +1,7 @@
+import type { SafetyWarning } from '../../../coaching/judgement.ts';
+import { summarise } from '../../../coaching/summary.ts';
 import type { SessionDetail } from '../../../streaming/sessionsContract.ts';
 import { t } from '../../strings/strings.ts';
-import { Sensors } from './Sensors.tsx';
 import { type PlanKept, planKept } from './planKept.ts';
 
 const words = t.review;
@@ -32,23 +33,56 @@ function mixIsKept({ mix }: PlanKept): boolean | null {
   return mix.asked.balls === 0 ? mix.balls === 0 : mix.kept;
 }
 
-/** What a session was: warnings first, then how it went and whether the plan was kept. */
-export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
-  const { summary, analysis, notes, painSigns = [] } = detail;
-  const kept = planKept(detail);
+/** How a session is spoken of to somebody else than its student. */
+export interface Spoken {
+  /** Before the sentence on what to do next. */
+  readonly step: string;
+  readonly warning: (warning: SafetyWarning) => string;
+}
+
+const OF_ONESELF: Spoken = { step: t.after.next, warning: (w) => t.said.warning(w) };
+
+/** The one sentence that the student got at the end: what to do next, of how many. */
+function Step({ detail, step }: { readonly detail: SessionDetail; readonly step: string }) {
+  const { analysis, plan } = detail;
+  if (analysis === null) return null;
+  const { repetitions, ledger, warnings } = analysis;
+  return (
+    <p class="next-step">
+      <span class="label">{step}</span>{' '}
+      {t.said.nextStep(summarise(repetitions, ledger, plan, warnings))}
+    </p>
+  );
+}
+
+/** What a session comes down to: the one thing to do next, and warnings. */
+export function SessionHead(props: { readonly detail: SessionDetail; readonly spoken?: Spoken }) {
+  const { detail, spoken = OF_ONESELF } = props;
+  const { summary, analysis } = detail;
   return (
     <header class="review-head">
       <h1>{t.sessions.date(summary.startedAt)}</h1>
+      <Step detail={detail} step={spoken.step} />
       {(analysis?.warnings.length ?? 0) > 0 && (
         <section aria-label={words.warnings}>
           {analysis?.warnings.map((w) => (
             <p key={`${w.id} ${w.atS}`} class="warned">
-              {t.sessions.at(w.atS)} {t.said.warning(w)}
+              {t.sessions.at(w.atS)} {spoken.warning(w)}
               {w.times !== undefined && ` (${t.after.cueTimes(w.times)})`}
             </p>
           ))}
         </section>
       )}
+    </header>
+  );
+}
+
+/** How a session went, and whether the plan was kept. */
+export function SessionFacts({ detail }: { readonly detail: SessionDetail }) {
+  const { summary, analysis, notes, painSigns = [] } = detail;
+  const kept = planKept(detail);
+  return (
+    <section class="review-head">
       <p class="lead">
         {t.sessions.passed(summary.passed, summary.scored)} ·{' '}
         {t.sessions.balls(summary.ballsInMix, summary.balls)} ·{' '}
@@ -72,7 +106,6 @@ export function SessionHead({ detail }: { readonly detail: SessionDetail }) {
           {t.sessions.note}: {notes.note}
         </p>
       )}
-      {analysis !== null && <Sensors quality={analysis.quality} />}
-    </header>
+    </section>
   );
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import type { RepetitionCurves } from '../../../streaming/sessionsContract.ts';
@@ -50,6 +51,9 @@ export function Moment(props: {
   /** Session s. */
   readonly cursorS: number;
   readonly setCursorS: (sessionS: number) => void;
+  /** Beside the curves: a film of the moment, what is written about the repetition. */
+  readonly film?: ComponentChildren;
+  readonly talk?: ComponentChildren;
 }) {
   const { repetition: r, curves, beside, cursorS, setCursorS } = props;
   const alignS = alignOf(r);
@@ -60,13 +64,16 @@ export function Moment(props: {
   const play = usePlay({ fromS, toS }, events, cursorS, move);
   if (curves.timeS.length === 0) return <p class="empty">{words.repetition.empty}</p>;
   return (
-    <div class="moment">
-      <section aria-label={words.repetition.curves}>
+    <div class={props.film ? 'moment with-film' : 'moment'}>
+      <div class="moment-scrub">
         <Scrubber
           {...{ fromS, toS, alignS, cursorS, events, play }}
           from={words.repetition.from[r.kind]}
           setCursorS={move}
         />
+      </div>
+      {props.film && <div class="moment-film">{props.film}</div>}
+      <section class="moment-curves" aria-label={words.repetition.curves}>
         {beside !== null && (
           <p class="fine">
             {words.compare.legend(r.index, beside.repetition.index)} {words.compare.aligned}
@@ -82,23 +89,26 @@ export function Moment(props: {
           setCursorS={move}
         />
       </section>
-      <Figures
-        poses={curves.poses}
-        cursorS={cursorS}
-        leftHanded={props.leftHanded}
-        address={curves.address}
-        flight={flight}
-        {...ghostOf(beside, curves, cursorS - alignS)}
-      />
-      {r.kind === 'rehearsal' && (
-        <details class="drill-demand">
-          <summary>{t.figure.drill.beside}</summary>
-          <DrillFigures timeS={drillMoment(r, cursorS)} leftHanded={props.leftHanded} />
-          <p class="fine">
-            {t.figure.drill.notMeasured} {t.figure.drill.inStep}
-          </p>
-        </details>
-      )}
+      <div class="moment-body">
+        <Figures
+          poses={curves.poses}
+          cursorS={cursorS}
+          leftHanded={props.leftHanded}
+          address={curves.address}
+          flight={flight}
+          {...ghostOf(beside, curves, cursorS - alignS)}
+        />
+        {r.kind === 'rehearsal' && (
+          <details class="drill-demand">
+            <summary>{t.figure.drill.beside}</summary>
+            <DrillFigures timeS={drillMoment(r, cursorS)} leftHanded={props.leftHanded} />
+            <p class="fine">
+              {t.figure.drill.notMeasured} {t.figure.drill.inStep}
+            </p>
+          </details>
+        )}
+      </div>
+      {props.talk && <div class="moment-talk">{props.talk}</div>}
     </div>
   );
 }

@@ -36,7 +36,14 @@ export interface RepetitionProps {
   /** `null` goes back to all. */
   readonly open: (index: number | null) => void;
   readonly compare: (index: number | null) => void;
-  readonly beside?: (cursorS: number, setCursorS: (s: number) => void) => ComponentChildren;
+  readonly slots: (cursorS: number, setCursorS: (s: number) => void) => Slots;
+}
+
+/** What others put to a repetition: beside its curves, and below all. */
+interface Slots {
+  readonly film: ComponentChildren;
+  readonly talk: ComponentChildren;
+  readonly below: ComponentChildren;
 }
 
 function Bar(props: RepetitionProps) {
@@ -90,7 +97,11 @@ function Bar(props: RepetitionProps) {
 }
 
 function Drawn(
-  props: RepetitionProps & { readonly cursorS: number; readonly setCursorS: (s: number) => void },
+  props: RepetitionProps & {
+    readonly cursorS: number;
+    readonly setCursorS: (s: number) => void;
+    readonly put: Slots;
+  },
 ) {
   const { repetition: r, compared, curvesOf, cursorS, setCursorS } = props;
   const both = useCallback(
@@ -123,6 +134,8 @@ function Drawn(
       leftHanded={props.detail.summary.hand === 'left'}
       cursorS={cursorS}
       setCursorS={setCursorS}
+      film={props.put.film}
+      talk={props.put.talk}
     />
   );
 }
@@ -131,9 +144,10 @@ function Drawn(
 function Open(props: RepetitionProps) {
   const { repetition: r, compared, detail } = props;
   const [cursorS, setCursorS] = useState(alignOf(r));
+  const put = props.slots(cursorS, setCursorS);
   return (
     <>
-      <Drawn {...props} cursorS={cursorS} setCursorS={setCursorS} />
+      <Drawn {...props} cursorS={cursorS} setCursorS={setCursorS} put={put} />
       <div class="repetition-columns">
         <section>
           {compared === null ? (
@@ -151,7 +165,7 @@ function Open(props: RepetitionProps) {
         </section>
         <Words repetition={r} />
       </div>
-      {props.beside?.(cursorS, setCursorS)}
+      {put.below}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import type { WarningId } from '../../../coaching/judgement.ts';
 import { EXPORTS, type ExportFormat } from '../../../streaming/sessionsContract.ts';
 import { count } from './count.ts';
 import { day, moment } from './hubShell.ts';
@@ -10,6 +11,27 @@ const offset = (s: number): string => `${s < 0 ? '−' : '+'}${Math.abs(s).toFix
 export const session = {
   title: (name: string, ms: number): string => `${name}, ${moment(ms)}`,
   opening: 'Session',
+  step: (name: string): string => `What ${name} was told at the end`,
+  /** A warning as the coach reads it. @param rating as it stands in the warning, where it does */
+  warned: {
+    'pain-now': (name, rating) =>
+      rating === undefined
+        ? `${name} was warned of pain and asked to stop for the day.`
+        : `${name} rated pain ${rating} of 10 and was asked to stop for the day.`,
+    'pain-high': (name) => `${name} reported strong pain or a sign of it. The session ended there.`,
+    'pain-next-day': (name) => `${name}’s pain had not settled since the session before.`,
+    'red-flag': (name) =>
+      `${name} reported a sign that can need urgent care and was asked to seek medical help.`,
+    'own-range': (name) => `${name}’s arm came near the end of the range measured as comfortable.`,
+    'trunk-own-range': (name) => `${name}’s trunk went beyond the range measured as comfortable.`,
+    volume: (name) => `More repetitions than ${name}’s usual or the plan’s.`,
+    missed: (name) => `${name} missed two of the last five catches.`,
+    club: (name) => `${name} did not confirm space, shoes, floor and club.`,
+    history: (name) => `${name} did not confirm the health questions.`,
+    'warm-up': (name) => `${name} noted no warm-up.`,
+  } satisfies Record<WarningId, (name: string, rating?: string) => string> as Readonly<
+    Record<WarningId, (name: string, rating?: string) => string>
+  >,
   bar: 'Review',
   reviewed: (ms: number): string => `Reviewed ${day(ms)}`,
   notReviewed: 'Not reviewed',
@@ -68,7 +90,9 @@ export const session = {
       moment: (at: string, index: number | null): string =>
         index === null ? `At ${at}` : `Repetition ${index}, at ${at}`,
       session: 'Whole session',
+      note: 'On the note',
     },
+    note: (name: string): string => `Note by ${name}`,
     by: (name: string, role: string): string => `${name}, ${role}`,
     role: { coach: 'coach', student: 'student' },
     at: moment,
