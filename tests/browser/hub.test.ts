@@ -2,6 +2,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type RunningHub, sendRecording, startHub } from './hubHarness.ts';
+import { filmed } from './filmed.ts';
 import { SIZES, openBrowser, openPage, seriousFindings } from './pageHarness.ts';
 
 /** Text that must never become markup. */
@@ -54,32 +55,6 @@ const bare = (text: string): string => text.normalize('NFKC').replace(/\s/g, '')
 async function pagesOf(pdf: Uint8Array): Promise<string[]> {
   const { text } = await extractText(await getDocumentProxy(Uint8Array.from(pdf)));
   return text.map(bare);
-}
-
-/** A second of film as a phone would make it (H.264 in mp4): a square that crosses the picture. */
-async function filmed(page: Page): Promise<Buffer> {
-  const base64 = await page.evaluate(async () => {
-    const canvas = document.createElement('canvas');
-    const [width, height] = [(canvas.width = 160), (canvas.height = 120)];
-    const brush = canvas.getContext('2d')!;
-    const recorder = new MediaRecorder(canvas.captureStream(30), {
-      mimeType: 'video/mp4;codecs=avc1.42E01E',
-    });
-    const parts: Blob[] = [];
-    recorder.ondataavailable = ({ data }) => void parts.push(data);
-    const ended = new Promise((resolve) => (recorder.onstop = resolve));
-    recorder.start();
-    for (let i = 0; i < 36; i++) {
-      brush.clearRect(0, 0, width, height);
-      brush.fillRect(i * 4, 40, 30, 30);
-      await new Promise((resolve) => setTimeout(resolve, 33));
-    }
-    recorder.stop();
-    await ended;
-    const bytes = new Uint8Array(await new Blob(parts).arrayBuffer());
-    return btoa(bytes.reduce((text, byte) => text + String.fromCharCode(byte), ''));
-  });
-  return Buffer.from(base64, 'base64');
 }
 
 /** What is wide, hostile or hard to reach on a page. */

@@ -1,5 +1,8 @@
 import { cookieName } from '../../src/hub/access/guard.ts';
 import { signIn } from '../../src/hub/access/signin.ts';
+import { plannedOf } from '../../src/hub/demo/fill.ts';
+import { simulateDemo } from '../../src/hub/demo/simulate.ts';
+import { DEMO_STORIES } from '../../src/hub/demo/stories.ts';
 import { sessionRow } from '../hub/coach/rows.ts';
 import type { RunningHub } from './hubHarness.ts';
 
@@ -53,6 +56,29 @@ export async function hubRows({ context, url }: RunningHub): Promise<HubRows> {
       url,
     }),
   };
+}
+
+/** The newest practice of a student of the demo club, simulated and analysed, as it stands there. */
+export async function demoPractice(
+  { context }: RunningHub,
+  rows: HubRows,
+  login: string,
+): Promise<string> {
+  const at = DEMO_STORIES.findIndex((story) => story.login === login);
+  const story = DEMO_STORIES[at]!;
+  const { order, startedMs } = plannedOf(context, story, at).at(-1)!;
+  const { answer } = await simulateDemo(order);
+  if (!answer.ok) throw new Error(answer.problem);
+  const studentId = `demo-${login}`;
+  await rows.addStudent(studentId, story.name);
+  const { sessionId: id, notes } = order;
+  await rows.addSession({ ...answer.columns, ...notes, id, studentId, startedMs });
+  for (const [position, warning] of answer.warnings.entries())
+    await context.db
+      .insertInto('warning')
+      .values({ sessionId: id, position, ...warning })
+      .execute();
+  return id;
 }
 
 /** Of 200 students, every eighth needs a coach: pain, a warning or a question. */

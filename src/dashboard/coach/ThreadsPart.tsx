@@ -13,6 +13,8 @@ interface Props extends Pick<Coach, 'act'> {
 }
 
 interface Said extends Pick<Comment, 'text' | 'index' | 'atMs'> {
+  /** A hub from before that does not say. */
+  readonly onNote?: boolean;
   readonly id: string;
   readonly who: string;
   readonly waiting: boolean;
@@ -46,11 +48,12 @@ function Thread({ thread, link, act }: Props & { readonly thread: InboxThread })
       </h3>
       {reviewedMs !== null && <p class="fine">{words.reviewed(reviewedMs)}</p>}
       <ul>
-        {saidIn(thread, link).map(({ id, who, text, index, atMs, waiting }) => (
+        {saidIn(thread, link).map(({ id, who, text, index, onNote, atMs, waiting }) => (
           <li key={id}>
             <p class="fine">
               <strong>{who}</strong>, {t.coach.date(atMs)}
               {index !== null && `, ${words.repetition(index)}`}
+              {onNote === true && `, ${words.onNote}`}
               {waiting && `, ${words.waiting}`}
             </p>
             <p class="said">{text}</p>

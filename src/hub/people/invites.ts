@@ -9,6 +9,7 @@ import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, line, only, typed } from '../parts/api.ts';
 import { qrRows } from '../../streaming/qrRows.ts';
+import { reachOf } from './reach.ts';
 
 /** A choice. */
 const HOLDS_MS = 14 * 86_400_000;
@@ -57,7 +58,7 @@ function makeRoute(api: FastifyInstance, context: HubContext): void {
       // Behind the #: it never reaches a log or another site.
       const url = `${settings.publicUrl}/#/invitation/${code}`;
       reply.code(201);
-      return { ...invite, url, qr: qrRows(url) };
+      return { ...invite, url, qr: qrRows(url), reach: reachOf(url) };
     },
   );
 }

@@ -72,7 +72,11 @@ export interface Invite {
 export interface NewInvite extends Invite {
   readonly url: string;
   readonly qr: QrRows;
+  /** From where the link can be opened. */
+  readonly reach: Reach;
 }
+
+export type Reach = 'this-computer' | 'own-network' | 'anywhere';
 
 /** GET /api/invitation/:code, for whoever has the link. */
 export interface Invitation {

@@ -14,6 +14,14 @@ function Made({ invite, done }: { readonly invite: NewInvite; readonly done: () 
   return (
     <div class="invite-made" role="status">
       <p class="lead">{words.ready(invite.name)}</p>
+      {invite.reach !== 'anywhere' && (
+        <div class="standing">
+          <p>
+            <b>{words.reach[invite.reach].what}</b>
+          </p>
+          <p>{words.reach[invite.reach].mend}</p>
+        </div>
+      )}
       <Qr rows={invite.qr} label={words.scan} />
       <Copied label={words.link} text={invite.url} />
       <p class="fine">

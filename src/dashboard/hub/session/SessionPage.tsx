@@ -80,10 +80,10 @@ const answerInAddress = (): string | null =>
   new URLSearchParams(location.hash.split('?')[1] ?? '').get('answer');
 
 /** To the coach, of the student. */
-const spokenOf = (name: string): Spoken => ({
+const spokenOf = ({ student: name, notes }: HubSession): Spoken => ({
   step: h.session.step(name),
   warning: ({ id, text }) =>
-    h.session.warned[id](name, recognise(PAIN_RATED, text)?.values['pain']),
+    h.session.warned[id](name, recognise(PAIN_RATED, text)?.values['pain'] ?? notes.painAfter),
 });
 
 /** A student writes too. */
@@ -108,7 +108,7 @@ function Found({ session, again }: { readonly session: HubSession; readonly agai
         setView={desk.setView}
         corrected={correctionsOf(session)}
         noted={notedOf(session)}
-        {...(desk.isCoach && { spoken: spokenOf(session.student) })}
+        {...(desk.isCoach && { spoken: spokenOf(session) })}
         under={() => <UnderHead desk={desk} />}
         side={() => <AllComments desk={desk} />}
         film={(open) => filmOf({ open, desk })}

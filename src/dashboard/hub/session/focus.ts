@@ -1,7 +1,7 @@
 /** Puts the cursor into the first field that fits, wherever it stands on the page. */
 function focusOn(selector: string): void {
   const field = document.querySelector<HTMLElement>(selector);
-  field?.scrollIntoView({ block: 'center' });
+  field?.scrollIntoView({ block: 'nearest' });
   field?.focus();
 }
 

@@ -70,6 +70,7 @@ export const coach: Strings['coach'] = {
     session: (ms) => `Training vom ${dateOf(ms)}`,
     reviewed: (ms) => `Dein Coach hat es am ${dateOf(ms)} angesehen.`,
     repetition: (index) => `Wiederholung ${index}`,
+    onNote: 'zu deiner Notiz',
     me: 'Du',
     waiting: 'wird gesendet',
     answer: 'Deine Antwort',

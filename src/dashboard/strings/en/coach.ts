@@ -70,6 +70,7 @@ export const coach = {
     session: (ms: number): string => `Session of ${dateOf(ms)}`,
     reviewed: (ms: number): string => `Your coach reviewed it on ${dateOf(ms)}.`,
     repetition: (index: number): string => `Repetition ${index}`,
+    onNote: 'on your note',
     me: 'You',
     waiting: 'sending',
     answer: 'Your reply',

@@ -72,6 +72,16 @@ export const needs = {
     go: 'Create invitation',
     ready: (name: string): string => `Send this to ${name}`,
     once: 'The link works once and is shown only now. Send it yourself, or have it scanned.',
+    reach: {
+      'this-computer': {
+        what: 'This link opens on this computer only.',
+        mend: 'For students elsewhere, stop the hub and start it with its address on the internet (--url https://…), or, for your own network, with --host and --url. Then make a new invitation.',
+      },
+      'own-network': {
+        what: 'This link opens in your own network only.',
+        mend: 'For students elsewhere, stop the hub and start it with its address on the internet (--url https://…). Then make a new invitation.',
+      },
+    },
     link: 'Link',
     scan: 'QR code of the invitation link',
     done: 'Done',

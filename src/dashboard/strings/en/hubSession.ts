@@ -15,10 +15,13 @@ export const session = {
   /** A warning as the coach reads it. @param rating as it stands in the warning, where it does */
   warned: {
     'pain-now': (name, rating) =>
-      rating === undefined
+      rating === null
         ? `${name} was warned of pain and asked to stop for the day.`
         : `${name} rated pain ${rating} of 10 and was asked to stop for the day.`,
-    'pain-high': (name) => `${name} reported strong pain or a sign of it. The session ended there.`,
+    'pain-high': (name, rating) =>
+      rating === null
+        ? `${name} reported strong pain or a sign of it. The session ended there.`
+        : `${name} rated pain ${rating} of 10 or reported a sign of it. The session ended there.`,
     'pain-next-day': (name) => `${name}’s pain had not settled since the session before.`,
     'red-flag': (name) =>
       `${name} reported a sign that can need urgent care and was asked to seek medical help.`,
@@ -29,9 +32,10 @@ export const session = {
     club: (name) => `${name} did not confirm space, shoes, floor and club.`,
     history: (name) => `${name} did not confirm the health questions.`,
     'warm-up': (name) => `${name} noted no warm-up.`,
-  } satisfies Record<WarningId, (name: string, rating?: string) => string> as Readonly<
-    Record<WarningId, (name: string, rating?: string) => string>
-  >,
+  } satisfies Record<
+    WarningId,
+    (name: string, rating: string | number | null) => string
+  > as Readonly<Record<WarningId, (name: string, rating: string | number | null) => string>>,
   bar: 'Review',
   reviewed: (ms: number): string => `Reviewed ${day(ms)}`,
   notReviewed: 'Not reviewed',
