@@ -129,7 +129,7 @@ describe('a list of 200 students', () => {
     await page.reload();
     const line = inGroup('coach').first();
     expect(await line.innerText()).toContain('“The hold feels long');
-    await line.getByRole('link', { name: /^Answer/ }).click();
+    await line.getByRole('link', { name: /^Reply/ }).click();
     await expect.poll(() => page.url()).toContain('answer=note');
   });
 

@@ -148,7 +148,7 @@ describe('the page of a session', () => {
       .where('id', '=', sessionId)
       .execute();
     const asked = await visit('laptop', '?answer=note');
-    const field = asked.getByLabel(/^Answer to Jonas/);
+    const field = asked.getByLabel(/^Reply to Jonas/);
     await field.waitFor();
     await expect.poll(() => field.evaluate((node) => node === document.activeElement)).toBe(true);
     await field.fill('Yes. Rest, and see a physiotherapist.');
