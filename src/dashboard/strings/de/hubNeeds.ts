@@ -72,6 +72,16 @@ export const needs: HubStrings['needs'] = {
     go: 'Einladung erstellen',
     ready: (name) => `Sende das an ${name}`,
     once: 'Der Link gilt einmal und wird nur jetzt gezeigt. Sende ihn selbst oder lass ihn scannen.',
+    reach: {
+      'this-computer': {
+        what: 'Dieser Link öffnet sich nur auf diesem Computer.',
+        mend: 'Für Spieler anderswo: Beende den Hub und starte ihn mit seiner Adresse im Internet (--url https://…), oder für dein eigenes Netz mit --host und --url. Erstelle dann eine neue Einladung.',
+      },
+      'own-network': {
+        what: 'Dieser Link öffnet sich nur in deinem eigenen Netz.',
+        mend: 'Für Spieler anderswo: Beende den Hub und starte ihn mit seiner Adresse im Internet (--url https://…). Erstelle dann eine neue Einladung.',
+      },
+    },
     link: 'Link',
     scan: 'QR-Code des Einladungslinks',
     done: 'Fertig',

@@ -9,6 +9,30 @@ const offset = (s: number): string => `${s < 0 ? '−' : '+'}${writing.decimal(M
 export const session: HubStrings['session'] = {
   title: (name, ms) => `${name}, ${moment(ms)}`,
   opening: 'Training',
+  step: (name) => `Was ${name} am Ende gesagt bekam`,
+  warned: {
+    'pain-now': (name, rating) =>
+      rating === null
+        ? `${name} bekam eine Schmerzwarnung und den Rat, für heute aufzuhören.`
+        : `${name} gab Schmerz ${rating} von 10 an und bekam den Rat, für heute aufzuhören.`,
+    'pain-high': (name, rating) =>
+      rating === null
+        ? `${name} meldete starken Schmerz oder ein Zeichen dafür. Das Training endete dort.`
+        : `${name} gab Schmerz ${rating} von 10 oder ein Zeichen dafür an. Das Training endete dort.`,
+    'pain-next-day': (name) =>
+      `Der Schmerz von ${name} war seit dem letzten Training nicht abgeklungen.`,
+    'red-flag': (name) =>
+      `${name} meldete ein Zeichen, das dringend behandelt werden muss, und bekam den Rat, sofort Hilfe zu suchen.`,
+    'own-range': (name) =>
+      `Der Arm von ${name} kam nahe an das Ende des Bereichs, der als angenehm gemessen wurde.`,
+    'trunk-own-range': (name) =>
+      `Der Rumpf von ${name} ging über den Bereich hinaus, der als angenehm gemessen wurde.`,
+    volume: (name) => `Mehr Wiederholungen als bei ${name} üblich oder geplant.`,
+    missed: (name) => `${name} verpasste zwei der letzten fünf Fänge.`,
+    club: (name) => `${name} hat Platz, Schuhe, Boden und Schläger nicht bestätigt.`,
+    history: (name) => `${name} hat die Gesundheitsfragen nicht bestätigt.`,
+    'warm-up': (name) => `${name} hat kein Aufwärmen angegeben.`,
+  },
   bar: 'Ansehen',
   reviewed: (ms) => `Angesehen ${day(ms)}`,
   notReviewed: 'Nicht angesehen',
@@ -63,7 +87,9 @@ export const session: HubStrings['session'] = {
       repetition: (index) => `Wiederholung ${index}`,
       moment: (at, index) => (index === null ? `Bei ${at}` : `Wiederholung ${index}, bei ${at}`),
       session: 'Ganzes Training',
+      note: 'Zur Notiz',
     },
+    note: (name) => `Notiz von ${name}`,
     by: (name, role) => `${name}, ${role}`,
     role: { coach: 'Coach', student: 'Spieler' },
     at: moment,
