@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { h } from '../../strings/hub.ts';
+import { useIsBegun } from '../parts/useHubDraft.ts';
 import { CommentBox } from './CommentBox.tsx';
 import { ThreadList } from './Threads.tsx';
 import type { SessionDesk } from './desk.ts';
