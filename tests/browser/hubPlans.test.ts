@@ -44,7 +44,7 @@ describe('a plan', () => {
     await other.getByLabel('hold at the top: at least').fill('1.4');
     await other.getByLabel('Note to the student').fill('Theirs');
     await other.getByRole('button', { name: 'Save as new version' }).click();
-    await other.getByText(/has not reached the student's computer yet/).waitFor();
+    await other.getByText(/not yet received by the student's computer/).waitFor();
     await other.close();
     await coach.getByLabel('Note to the student').fill('Mine');
     await coach.getByLabel('Maximum repetitions per week').fill('150');
@@ -98,8 +98,9 @@ describe('what is being written', () => {
     expect(await coach.getByLabel('Note to the student').inputValue()).toBe('Mine');
 
     await coach.goto(`${running.url}/#/students/sam`);
+    await coach.getByText(/^Draft from \d/).waitFor();
     await coach.context().clearCookies();
-    await coach.getByRole('button', { name: 'Add lesson' }).click();
+    await coach.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
     await coach.getByRole('heading', { name: 'Sign in' }).waitFor();
     await signIn(coach);
     await coach.getByText(/^Draft from \d/).waitFor();

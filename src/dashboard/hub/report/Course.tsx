@@ -9,9 +9,9 @@ import { type CoursePoint, type CourseProps, axisOf, marksIn, pointsOf } from '.
 
 const words = h.report;
 const WIDTH = 320;
-const HEIGHT = 134;
+const HEIGHT = 116;
 /** Of the plot, within the drawing: room for the values on the left and the dates below. */
-const PLOT = { left: 58, right: 314, top: 8, bottom: 112 } as const;
+const PLOT = { left: 58, right: 314, top: 8, bottom: 94 } as const;
 /** Fewer sessions than this show no course. */
 const FEW = 3;
 

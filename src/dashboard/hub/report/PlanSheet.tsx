@@ -53,7 +53,7 @@ export function PlanSheet(props: {
       {plan.checklist.length > 0 && (
         <>
           <h4>{words.checklist}</h4>
-          <ul class="plain">
+          <ul class="plain in-columns">
             {plan.checklist.map((item) => (
               <li key={item}>{item}</li>
             ))}
