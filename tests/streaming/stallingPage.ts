@@ -154,11 +154,15 @@ const STEP_MS = 200;
 /** Promises settle at least this often, ms of the fake clock. */
 const TURN_MS = 25;
 
+const settle = async (): Promise<void> => {
+  for (let i = 0; i < 4; i++) await Promise.resolve();
+};
+
 /** Turns the fake clock on. (Vitest's own asynchronous one waits a real moment for every timer.) */
 export async function pass(ms: number): Promise<void> {
   for (let left = ms; left > 0; left -= TURN_MS) {
     vi.advanceTimersByTime(Math.min(left, TURN_MS));
-    for (let i = 0; i < 4; i++) await Promise.resolve();
+    await settle();
   }
 }
 
@@ -171,7 +175,10 @@ export async function play(
   for (let atMs = STEP_MS; atMs <= untilS * 1000; atMs += STEP_MS) {
     const sleeping = sleeps.some(({ fromMs, toMs }) => atMs >= fromMs && atMs < toMs);
     if (sleeping && thread.isAwake()) thread.sleep();
-    if (!sleeping && !thread.isAwake()) thread.wake();
+    if (!sleeping && !thread.isAwake()) {
+      thread.wake();
+      await settle();
+    }
     source.packets(atMs / 1000, 1);
     await pass(STEP_MS);
   }
