@@ -205,7 +205,7 @@ export const DEMO_STORIES: readonly DemoStory[] = [
       { daysAgo: 77, plan: LONGER_HOLD },
     ],
     lessons: [{ daysAgo: 77, text: 'New plan: a longer hold.' }],
-    sessions: weekly(THIRTEEN_MONTHS - 4, 2, (x, i) =>
+    sessions: weekly(THIRTEEN_MONTHS - 2, 2, (x, i) =>
       mixed('short-hold', x < 0.55 ? 0.8 : 0.1, 0.6, i),
     ),
     machine: { name: 'Club laptop', seenHoursAgo: 3 },
