@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Type from 'typebox';
 import Compile from 'typebox/compile';
+import { STOP_IDS } from '../practice/stops.ts';
 import { FITS } from '../sessions/knownCalibration.ts';
 import { LONGEST_NAME } from '../practice/about.ts';
 import { MOST_SESSIONS, NOBODY, type Person } from '../practice/person.ts';
@@ -24,6 +25,13 @@ const schema = Type.Object({
     lateralTrailDeg: degrees,
     lateralLeadDeg: degrees,
   }),
+  stop: Type.Optional(
+    Type.Object({
+      id: Type.Union(STOP_IDS.map((id) => Type.Literal(id))),
+      atMs: Type.Number({ minimum: 0 }),
+      read: Type.Boolean(),
+    }),
+  ),
   calibration: Type.Optional(
     Type.Object({
       madeMs: Type.Number({ minimum: 0 }),

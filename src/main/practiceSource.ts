@@ -14,7 +14,8 @@ import { naming } from './words.ts';
 export interface PracticeSource {
   readonly source: SensorSource;
   readonly hand: 'left' | 'right';
-  readonly kind: Beginning['kind'];
+  /** `idle`: it waits until somebody begins a practice. */
+  readonly kind: Beginning['kind'] | 'idle';
   /** The earlier calibration that a recording's re-check compared with. */
   readonly known?: KnownFits;
   close(): Promise<void>;
@@ -67,7 +68,10 @@ async function recording(path: string, speed: number): Promise<Omit<PracticeSour
   return { source, hand, ...known, close: () => session.close() };
 }
 
-/** @throws SessionError where the recording cannot be read. */
+/**
+ * A recording that was asked for plays at once; else nothing runs until a person begins.
+ * @throws SessionError where the recording cannot be read.
+ */
 export async function practiceSource(
   settings: StudentSettings,
   live: LiveSensors,
@@ -75,6 +79,5 @@ export async function practiceSource(
   const { replay, speed, hand, sensors } = settings;
   if (replay !== null) return { ...(await recording(replay, speed)), kind: 'demo' };
   const source = sensors === 'demo' ? simulatedStudent(settings, hand) : live.source();
-  const kind = sensors === 'demo' ? 'demo' : 'guided';
-  return { source, hand, kind, close: () => Promise.resolve() };
+  return { source, hand, kind: 'idle', close: () => Promise.resolve() };
 }

@@ -29,11 +29,11 @@ const DEFAULT_DATA = process.env['STILLCATCH_HOME'] ?? join(homedir(), '.stillca
 
 export const STUDENT_HELP = `Usage: npm start -- [options]
 
-Opens a practice on this computer and prints its address. Without sensors a simulated student practises.
+Opens the page on this computer and prints its address. Without sensors a simulated student can practise.
 
   --port N             port to listen on (default ${DEFAULT_PORT}, or the next free one; 0: any free one)
-  --sensors demo|bluetooth   practise with the simulated student (default) or with real sensors
-  --replay <session>   play a recorded session (folder or .zip) instead of the simulated student
+  --sensors demo|bluetooth   offer the simulated student (default) or real sensors first
+  --replay <session>   play a recorded session (folder or .zip) at once
   --seed N             seed of the simulated student (default 1)
   --speed X            play X times as fast (default 1, at most 100)
   --hand left|right    the golfer's hand (default right; a recording knows its own)

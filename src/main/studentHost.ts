@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import * as analysis from '../analysis/analysis.ts';
 import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
+import { type Stop, type StopId, stopAmong, withStop } from '../practice/stops.ts';
 import type { About } from '../practice/about.ts';
 import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.ts';
 import { practiceHost } from '../practice/host.ts';
@@ -29,7 +30,7 @@ export interface StudentHostOptions {
 function newPractice(
   { store, now, date, plan }: StudentHostOptions,
   source: SensorSource,
-  { hand, kind, known }: Pick<Beginning, 'hand' | 'kind'> & Pick<PracticeSource, 'known'>,
+  { hand, kind, known }: Pick<PracticeSource, 'hand' | 'kind' | 'known'>,
 ): LivePractice {
   const person = store.read();
   const guided = kind === 'guided';
@@ -50,10 +51,14 @@ function newPractice(
     },
     now,
     guided,
+    idle: kind === 'idle',
     person: { ...personView(person), ...(kept && { calibratedMs: kept.madeMs }) },
     ...(kept && { knownOf: kept.sensors }),
   });
-  if (guided) keepCalibration(store, date, practice);
+  if (guided) {
+    keepCalibration(store, date, practice);
+    keepStops(store, date, practice);
+  }
   return practice;
 }
 
@@ -78,14 +83,36 @@ function confirmHistory(store: PersonStore): void {
   if (!person.historyConfirmed) store.write({ ...person, historyConfirmed: true });
 }
 
+/** A stop holds for its day, whatever becomes of the practice or the service. */
+function keepStops(store: PersonStore, date: () => number, practice: LivePractice): void {
+  let known: StopId | null = null;
+  practice.changes.subscribe(({ sections }) => {
+    const id = sections.has('warnings') ? stopAmong(practice.view().warnings) : known;
+    if (id === null || id === known) return;
+    known = id;
+    const stop = withStop(store.read().stop, id, date());
+    store.write({ ...store.read(), stop });
+    practice.tellPerson({ stop });
+  });
+}
+
+function keepStopRead(store: PersonStore): Stop | undefined {
+  const { stop } = store.read();
+  if (stop === undefined) return undefined;
+  const read = { ...stop, read: true };
+  store.write({ ...store.read(), stop: read });
+  return read;
+}
+
 function keep({ store, date }: StudentHostOptions, { practice, command }: PracticeRecord): void {
   const { ledger, ownRange, stage, source } = practice.view();
-  if (!counts(source)) return confirmHistory(store);
+  // A red flag ends the form before the history was answered.
+  if (!counts(source)) return stage === 'stopped' ? undefined : confirmHistory(store);
   const repetitions = ledger.rehearsals + ledger.balls;
   if (command.type === 'close') {
     const end = { repetitions, painAfter: command.pain, note: command.note };
     store.write(withEnd(store.read(), end, ownRange));
-  } else if (stage !== 'stopped') {
+  } else if (stage !== 'stopped' && command.answers.pain !== null) {
     const painBefore = command.answers.pain;
     const session = { startedMs: date(), repetitions, painBefore, painAfter: null, note: '' };
     store.write(withSession(store.read(), session));
@@ -112,6 +139,7 @@ export function studentHost(options: StudentHostOptions): PracticeHost {
         return newPractice(options, sourceFor(beginning), beginning);
       },
     }),
+    keepStopRead: () => keepStopRead(options.store),
     keepAbout: (said) => keepAbout(options, said),
     keep: (record) => {
       keep(options, record);

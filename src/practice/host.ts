@@ -1,4 +1,5 @@
 import { BehaviorSubject, type Observable, switchMap } from 'rxjs';
+import type { Stop } from './stops.ts';
 import type { LivePractice, PracticeChange } from './livePractice.ts';
 import type { PracticeCommand, Refusal } from './obey.ts';
 import { type About, nameRefusal } from './about.ts';
@@ -15,7 +16,11 @@ export interface Beginning {
 }
 
 export type HostCommand =
-  PracticeCommand | ({ readonly type: 'begin' } & Beginning) | ({ readonly type: 'about' } & About);
+  | PracticeCommand
+  | ({ readonly type: 'begin' } & Beginning)
+  | ({ readonly type: 'about' } & About)
+  /** The stop of today has been read. */
+  | { readonly type: 'stop-read' };
 
 /** What a service does with the end of a practice: the person's words and numbers are kept. */
 export interface PracticeRecord {
@@ -42,12 +47,15 @@ export interface HostOptions {
   readonly keep?: (record: PracticeRecord) => void;
   /** Keeps what a person says of themselves and gives back all that is known; left out where nothing is kept. */
   readonly keepAbout?: (about: About) => About;
+  /** Keeps that the newest stop was read and gives it back; left out where nothing is kept. */
+  readonly keepStopRead?: () => Stop | undefined;
 }
 
 /** A practice of one's own that is not over yet: its hand is settled. */
 const isUnderWay = (practice: LivePractice): boolean => practice.guided && !isOver(practice.view());
 
-export function practiceHost({ first, make, keep, keepAbout }: HostOptions): PracticeHost {
+export function practiceHost(options: HostOptions): PracticeHost {
+  const { first, make, keep, keepAbout, keepStopRead } = options;
   const practices = new BehaviorSubject(first);
   const begin = (beginning: Beginning): Refusal => {
     if (make === undefined) return REFUSALS['only-a-recording'];
@@ -72,13 +80,22 @@ export function practiceHost({ first, make, keep, keepAbout }: HostOptions): Pra
     if (refusal !== null) return refusal;
     const practice = practices.value;
     if (hand !== undefined && isUnderWay(practice)) return REFUSALS['hand-later'];
-    practice.tellAbout(
-      keepAbout({ ...(hand && { hand }), ...(name !== undefined && { name: name.trim() }) }),
-    );
+    const about = keepAbout({
+      ...(hand && { hand }),
+      ...(name !== undefined && { name: name.trim() }),
+    });
+    practice.tellPerson({ about });
+    return null;
+  };
+  const stopRead = (): Refusal => {
+    const stop = keepStopRead?.();
+    if (stop === undefined) return REFUSALS['no-stop'];
+    practices.value.tellPerson({ stop });
     return null;
   };
   const obey = (command: HostCommand): Refusal => {
     if (command.type === 'begin') return begin(command);
+    if (command.type === 'stop-read') return stopRead();
     return command.type === 'about' ? tell(command) : pass(command);
   };
   return {

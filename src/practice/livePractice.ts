@@ -9,12 +9,11 @@ import { type CurveColumns, emptyCurve } from './curve.ts';
 import { listenForTaps } from './handsFree.ts';
 import { type PracticeCommand, type Refusal, obey } from './obey.ts';
 import { type PracticeDraft, type Section, newDraft, setSection } from './reduce.ts';
-import type { About } from './about.ts';
 import type { SensorIdentity } from './person.ts';
 import { sensorsOf } from './recheck.ts';
 import { type PracticeOptions, type Run, resultOf, sessionNow, takeSignal } from './run.ts';
 import type { SourceSignal } from './signal.ts';
-import type { KeepingView, PracticeView } from './view.ts';
+import type { KeepingView, PersonView, PracticeView } from './view.ts';
 
 /** What one signal changed. */
 export interface PracticeChange {
@@ -40,8 +39,8 @@ export interface LivePractice {
   obey(command: PracticeCommand): Refusal;
   /** With the guided start: a practice of one's own. */
   readonly guided: boolean;
-  /** The screens hear what a person says of themselves. */
-  tellAbout(about: About): void;
+  /** The screens hear what is now known of the person. */
+  tellPerson(change: Partial<PersonView>): void;
   /** The screens hear what becomes of the recording. */
   tellKeeping(keeping: KeepingView): void;
   /** The whole practice's result, once nothing more will come; `null` where the chain gives none. */
@@ -74,7 +73,8 @@ function newRun<State>(
   signals: Subject<SourceSignal>,
 ): Run<State> {
   const { practiceId, settings, source, chain, now } = options;
-  const begin = { stage: options.guided ? 'safety' : 'practice', person: options.person } as const;
+  const first = options.guided ? 'safety' : 'practice';
+  const begin = { stage: options.idle ? 'idle' : first, person: options.person } as const;
   return {
     options,
     analysis: chain.start(settings),
@@ -113,6 +113,7 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
     known: options.settings.known ?? null,
     calibrated: () => (run.fits === null ? null : { fits: run.fits, sensors: sensorsOf(run) }),
     start: () => {
+      if (options.idle) return;
       if (!options.guided) run.startSource();
       const ticks = interval(TICK_MS).pipe(map(() => ({ kind: 'tick' as const, atMs: now() })));
       subscriptions.push(ticks.subscribe((tick) => signals.next(tick)));
@@ -123,8 +124,8 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
       return refusal;
     },
     guided: options.guided ?? false,
-    tellAbout: (about) => {
-      setSection(run.draft, 'person', { ...run.draft.view.person, about });
+    tellPerson: (change) => {
+      setSection(run.draft, 'person', { ...run.draft.view.person, ...change });
       changes.next(handOver(run.draft, now()));
     },
     tellKeeping: (keeping) => {

@@ -72,9 +72,10 @@ function takeSafety<S>(run: Run<S>, answers: SafetyAnswers): Refusal {
   if (run.draft.view.stage !== 'safety') return REFUSALS['safety-done'];
   const outcome = judgeSafety(answers, run.draft.view.person.painBefore);
   if (outcome.kind === 'missing') return outcome.warning.text;
+  if (outcome.kind === 'no-rating') return REFUSALS['pain-first'];
   for (const warning of outcome.warnings) setWarnings(run.draft, { type: 'raised', warning });
   run.painAtStart = answers.pain;
-  postPain(run, answers.pain, answers.signs, 0);
+  if (answers.pain !== null) postPain(run, answers.pain, answers.signs, 0);
   if (outcome.kind === 'stop') endPractice(run, 'stopped');
   else beginStage(run, 'strap');
   return null;
@@ -152,6 +153,9 @@ function undo<S>(run: Run<S>): Refusal {
 
 /** Does what was asked, or says why not. */
 export function obey<S>(run: Run<S>, command: PracticeCommand): Refusal {
+  // What a page may set before anything runs is no question to a practice.
+  if (run.draft.view.stage === 'idle' && command.type !== 'double-tap')
+    return REFUSALS['no-practice'];
   switch (command.type) {
     case 'acknowledge':
       return refuseUnless(

@@ -1,4 +1,5 @@
 import type { KnownFits } from '../body/recheck.ts';
+import type { Stop } from './stops.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { VolumeHistory } from '../coaching/warnings.ts';
 import type { About } from './about.ts';
@@ -39,6 +40,8 @@ export interface Person {
   readonly historyConfirmed: boolean;
   readonly about?: About;
   readonly ownRange: OwnRange;
+  /** The newest stop; left out before the first one. */
+  readonly stop?: Stop;
   /** Left out before the first one. */
   readonly calibration?: KeptCalibration;
   /** Oldest first. */
@@ -74,6 +77,7 @@ export function personView(person: Person): PersonView {
   return {
     firstUse: !person.historyConfirmed,
     about: person.about ?? {},
+    ...(person.stop && { stop: person.stop }),
     painBefore: last?.painBefore ?? null,
     lastSession:
       last === undefined

@@ -18,6 +18,8 @@ export const REFUSALS = {
   'hand-later': 'You cannot change the hand during a practice. End the practice first.',
   'name-too-long': 'Name: at most 40 characters.',
   'name-control': 'Name: no control characters.',
+  'pain-first': 'Choose a number for your pain first.',
+  'no-stop': 'There is no stop to read.',
   'nobody-kept': 'Stillcatch is not saving personal settings here.',
   'nothing-kept': 'No earlier calibration for this hand. Do the full calibration.',
   'other-kind': 'The earlier calibration used another type of sensor. Do the full calibration.',

@@ -32,6 +32,8 @@ export interface PracticeOptions<State> {
   readonly now: () => number;
   /** With the guided start; else the source starts at once and brings its own calibration. */
   readonly guided?: boolean;
+  /** Nobody has begun it: the source never starts and nothing can be asked of it. */
+  readonly idle?: boolean;
   readonly person?: PersonView;
   /** Whose earlier calibration `settings.known` is. */
   readonly knownOf?: SensorIdentity;

@@ -8,8 +8,8 @@ export interface SafetyAnswers {
   readonly historyConfirmed: boolean;
   readonly warmedUp: boolean;
   readonly redFlag: boolean;
-  /** 0-10 */
-  readonly pain: number;
+  /** 0-10; may be `null` with a red flag, which asks for nothing more. */
+  readonly pain: number | null;
   readonly signs: readonly PainSign[];
 }
 
@@ -18,6 +18,7 @@ export type SafetyOutcome =
   | { readonly kind: 'stop'; readonly warnings: readonly SafetyWarning[] }
   /** Something must be confirmed first. */
   | { readonly kind: 'missing'; readonly warning: SafetyWarning }
+  | { readonly kind: 'no-rating' }
   /** It may start; what is said along the way. */
   | { readonly kind: 'go'; readonly warnings: readonly SafetyWarning[] };
 
@@ -27,14 +28,21 @@ const MUST_CONFIRM: readonly SafetyWarning['id'][] = ['history', 'club'];
  * @param painBefore rating at the start of the last session; `null` where there was none
  */
 export function judgeSafety(answers: SafetyAnswers, painBefore: number | null): SafetyOutcome {
-  const { pain: rating, signs } = answers;
-  const warnings = [
-    ...startWarnings(answers),
-    painWarning({ rating, signs, atStart: null, atS: 0 }),
-    painNextDayWarning(rating, painBefore),
-  ].filter((w) => w !== null);
+  const warnings = [...startWarnings(answers), ...ofPain(answers, painBefore)];
   const stops = warnings.filter((w) => SAFETY_TEXTS[w.id].endsSession);
   if (stops.length > 0) return { kind: 'stop', warnings: stops };
+  if (answers.pain === null) return { kind: 'no-rating' };
   const missing = warnings.find((w) => MUST_CONFIRM.includes(w.id));
   return missing === undefined ? { kind: 'go', warnings } : { kind: 'missing', warning: missing };
 }
+
+const ofPain = (
+  { pain: rating, signs }: SafetyAnswers,
+  painBefore: number | null,
+): readonly SafetyWarning[] =>
+  rating === null
+    ? []
+    : [
+        painWarning({ rating, signs, atStart: null, atS: 0 }),
+        painNextDayWarning(rating, painBefore),
+      ].filter((w) => w !== null);

@@ -6,6 +6,7 @@ import type { CorrectedKind, LedgerStatus } from '../coaching/ledger.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { KeptWarning } from '../coaching/standingWarnings.ts';
 import type { SessionCount } from '../coaching/sessionCount.ts';
+import type { Stop } from './stops.ts';
 import type { PracticeSummary } from '../coaching/summary.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
@@ -35,8 +36,9 @@ export interface SensorView extends SensorLink {
   readonly restNorm: number | null;
 }
 
-/** Where a practice is: the guided start, step by step, the practice itself, and its end. */
+/** Where a practice is: not begun by anybody, the guided start, step by step, the practice itself, and its end. */
 export const STAGES = [
+  'idle',
   'safety',
   'strap',
   'check',
@@ -56,6 +58,8 @@ export interface PersonView {
   readonly firstUse: boolean;
   /** Left out where nothing is kept of a person. */
   readonly about?: About;
+  /** The newest stop, of whichever day; left out where there was none. */
+  readonly stop?: Stop;
   /** Pain at the start of the last session, 0-10; `null` where there was none. */
   readonly painBefore: number | null;
   /** When the calibration was done that can be re-checked, ms since 1970, UTC; left out where there is none. */

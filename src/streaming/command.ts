@@ -37,10 +37,11 @@ const schema = Type.Union([
       historyConfirmed: Type.Boolean(),
       warmedUp: Type.Boolean(),
       redFlag: Type.Boolean(),
-      pain: PAIN,
+      pain: Type.Union([PAIN, Type.Null()]),
       signs: SIGNS,
     }),
   }),
+  command({ type: Type.Literal('stop-read') }),
   command({
     type: Type.Literal('about'),
     hand: Type.Optional(literals('left', 'right')),

@@ -14,6 +14,7 @@ export {
   type KeepingKey,
 } from '../practice/keepingTexts.ts';
 export { REFUSALS as REFUSAL_TEXTS, type RefusalKey } from '../practice/refusals.ts';
+export * from '../practice/stops.ts';
 export { sensorProblems } from '../practice/sensorCheck.ts';
 export * from '../practice/view.ts';
 export * from '../sensors/sources/deskView.ts';

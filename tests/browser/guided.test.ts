@@ -28,7 +28,10 @@ const worn = (source: SensorSource): SensorSource => ({
 });
 
 /** A whole service with a student's memory that lasts as long as the test. */
-async function studentService(person: Person = NOBODY) {
+async function studentService(
+  person: Person = NOBODY,
+  date = (): number => Date.UTC(2026, 4, 3, 9),
+) {
   const kept = { person, slipped: false };
   const wear = (hand: 'left' | 'right') =>
     worn(new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED }));
@@ -38,7 +41,7 @@ async function studentService(person: Person = NOBODY) {
     sourceFor: ({ hand }) => (kept.slipped ? turned(wear(hand), slip) : wear(hand)),
     store: { read: () => kept.person, write: (next) => void (kept.person = next) },
     now: () => performance.now(),
-    date: () => Date.UTC(2026, 4, 3, 9),
+    date,
   });
   return { ...(await startHost(host)), kept };
 }
@@ -102,6 +105,7 @@ async function beginRecheck(page: Page): Promise<void> {
   await page.goto(page.url().replace(/#.*/, '#/today'));
   await pressOn(page, 'Start a practice');
   await heading(page, 'Before you start');
+  await pressOn(page, 'No', 'Space');
   await pressOn(page, 'Space, shoes', 'Space');
   await pressOn(page, 'I have warmed up', 'Space');
   await tabTo(page, '0$');
@@ -142,10 +146,20 @@ describe('a whole practice at home', () => {
 
     await heading(page, 'Before you start');
     await look(page);
+    const toTheTop = () =>
+      page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
+    for (const [missing, next] of [
+      ['Answer the question about signs first.', 'No'],
+      ['Answer the question about earlier injuries first.', 'Yes, I have asked'],
+    ] as const) {
+      await pressOn(page, 'Confirm');
+      await page.getByText(missing).waitFor(LONG);
+      await toTheTop();
+      await pressOn(page, next, 'Space');
+    }
     await pressOn(page, 'Confirm');
     await page.getByText('Choose a number first.').waitFor(LONG);
-    await page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
-    await pressOn(page, 'None of these', 'Space');
+    await toTheTop();
     await pressOn(page, 'I have warmed up', 'Space');
     await tabTo(page, '0$');
     await page.keyboard.press('ArrowRight');
@@ -153,7 +167,7 @@ describe('a whole practice at home', () => {
     await page.getByText('Clear 3 m around you').and(page.getByRole('alert')).waitFor(LONG);
     // what was filled in is still there
     expect(await page.getByLabel('I have warmed up').isChecked()).toBe(true);
-    await page.locator('body').evaluate(() => document.querySelector<HTMLElement>('h2')?.focus());
+    await toTheTop();
     await pressOn(page, 'Space, shoes', 'Space');
     await pressOn(page, 'Confirm');
 
@@ -212,17 +226,14 @@ describe('a whole practice at home', () => {
   });
 
   it('stops on a phone where a red flag was named', async () => {
-    const service = await studentService();
+    const service = await studentService(NOBODY, Date.now);
     const { page, context } = await openPage(browser, `${service.url}#/today`, {
       viewport: SIZES.phone,
       hasTouch: true,
     });
     await page.getByRole('button', { name: 'Start a practice' }).tap();
-    await page.getByLabel('Space, shoes').check();
-    await page.getByLabel('None of these').check();
-    await page.getByLabel('Yes, one of these').check();
-    await page.locator('.rating').first().tap();
-    await page.getByRole('button', { name: 'Confirm' }).tap();
+    // at once: nothing was ticked and no number was chosen
+    await page.getByRole('button', { name: 'Yes', exact: true }).tap();
     await heading(page, 'No practice today');
     await page
       .getByText('This can need urgent care. Stop and seek medical help now.')
@@ -231,6 +242,16 @@ describe('a whole practice at home', () => {
     expect(await seriousFindings(page)).toEqual([]);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(overflow).toBeLessThanOrEqual(0);
+    await page.goto(service.url);
+    const stopped = page.getByTestId('stopped-today');
+    await stopped.waitFor(LONG);
+    const start = page.getByRole('button', { name: 'Start a practice' });
+    expect(await start.count()).toBe(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    await stopped.getByRole('button', { name: 'I have read this' }).tap();
+    await start.waitFor(LONG);
+    expect(await stopped.isVisible()).toBe(true);
+    expect(await start.getAttribute('class')).not.toContain('primary');
     await context.close();
     await service.end();
   });

@@ -186,7 +186,13 @@ async function practise(computer: Computer, rehearsals: number): Promise<void> {
   const { page } = computer;
   const press = (name: string | RegExp) => page.getByRole('button', { name }).click(LONG);
   await press('Start a practice');
-  for (const label of ['Space, shoes', 'None of these', 'I have warmed up'])
+  await page.getByRole('heading', { name: 'Before you start' }).waitFor(LONG);
+  for (const no of await page
+    .locator('.question')
+    .getByRole('button', { name: 'No', exact: true })
+    .all())
+    await no.click(LONG);
+  for (const label of ['Space, shoes', 'I have warmed up'])
     await page.getByLabel(label).first().check(LONG);
   await page.locator('.rating').first().click();
   await press('Confirm');

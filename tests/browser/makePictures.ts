@@ -54,8 +54,13 @@ async function firstPractice(): Promise<void> {
   const { page, context } = await openPage(browser, `${service.url}#/today`);
   const press = (name: string) => page.getByRole('button', { name }).click(LONG);
   await press('Start a practice');
-  for (const label of ['Space, shoes', 'None of these', 'I have warmed up'])
-    await page.getByLabel(label).check();
+  await page.getByRole('heading', { name: 'Before you start' }).waitFor(LONG);
+  for (const no of await page
+    .locator('.question')
+    .getByRole('button', { name: 'No', exact: true })
+    .all())
+    await no.click(LONG);
+  for (const label of ['Space, shoes', 'I have warmed up']) await page.getByLabel(label).check();
   await page.locator('.rating').first().click();
   await press('Confirm');
   await page.getByRole('heading', { name: 'Put on both sensors' }).waitFor(LONG);

@@ -113,4 +113,13 @@ describe('what a browser remembers', () => {
     expect(screenFor('#/ready', 'after')).toBe('after');
     expect(screenFor('#/today', 'after')).toBe('today');
   });
+
+  it('opens on Today where nobody has begun a practice, or it is over', () => {
+    for (const stage of ['idle', 'over', 'stopped', null] as const)
+      expect(screenFor('', stage), `${stage}`).toBe('today');
+    for (const hash of ['#/practice', '#/ready', '#/after'])
+      expect(screenFor(hash, 'idle')).toBe('today');
+    expect(screenFor('#/after', 'over')).toBe('after');
+    expect(screenFor('#/practice', null)).toBe('practice');
+  });
 });

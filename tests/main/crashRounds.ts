@@ -46,6 +46,9 @@ function watch(url: string) {
   const ends = new Map<number, number>();
   const socket = io(url, { transports: ['websocket'] });
   let id = '';
+  socket.once('connect', () =>
+    socket.emit('command', { type: 'begin', kind: 'demo', hand: 'right', sensors: 'demo' }),
+  );
   const take = (view: Partial<Snapshot['view']>, timeS: number | undefined): void => {
     if (timeS !== undefined) times.push({ atMs: performance.now(), timeS });
     if (view.last) ends.set(view.last.index, view.last.endS);

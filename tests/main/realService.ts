@@ -8,7 +8,7 @@ import type { Batch, PracticeView, Snapshot } from '../../src/streaming/contract
 
 const MAIN = fileURLToPath(new URL('../../src/main/student.ts', import.meta.url));
 
-/** Resolves once it listens and a page has its first view. */
+/** Resolves once it listens and a page has begun the demonstration: nothing runs by itself. */
 export async function realService(root: string, speed: number, options: SpawnOptions = {}) {
   const args = ['--import', 'tsx', MAIN, '--data', root, '--port', '0', '--speed', `${speed}`];
   const child = spawn(process.execPath, args, { ...options, stdio: ['ignore', 'pipe', 'pipe'] });
@@ -27,7 +27,10 @@ export async function realService(root: string, speed: number, options: SpawnOpt
   const page = io(url, { transports: ['websocket'] });
   onTestFinished(() => void page.close());
   let view: PracticeView | null = null;
-  page.on('snapshot', (snapshot: Snapshot) => (view = snapshot.view));
+  page.on('snapshot', (snapshot: Snapshot) => {
+    view = snapshot.view;
+    page.emit('seen', snapshot.sequence);
+  });
   page.on('batch', ({ sequence, sections }: Batch) => {
     if (view !== null) view = { ...view, ...sections };
     page.emit('seen', sequence);
@@ -37,6 +40,13 @@ export async function realService(root: string, speed: number, options: SpawnOpt
     return view;
   };
   await vi.waitFor(current, { timeout: 240_000, interval: 50 });
+  page.emit('command', { type: 'begin', kind: 'demo', hand: 'right', sensors: 'demo' });
+  await vi.waitFor(
+    () => {
+      if (current().stage !== 'practice') throw new Error('the demonstration has not begun');
+    },
+    { timeout: 240_000, interval: 50 },
+  );
   const end = async (signal: 'SIGKILL' | 'SIGTERM'): Promise<void> => {
     child.kill(signal);
     if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');

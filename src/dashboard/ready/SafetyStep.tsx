@@ -3,6 +3,7 @@ import { useSection } from '../feed/hooks.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { NO_PAIN, type Pain, PainFields } from '../shell/PainFields.tsx';
 import { t } from '../strings/strings.ts';
+import { Question } from './Question.tsx';
 
 function Confirm(props: {
   readonly text: string;
@@ -25,68 +26,115 @@ function Confirm(props: {
   );
 }
 
-function RedFlags(props: { readonly checked: boolean; readonly set: (checked: boolean) => void }) {
+type History = keyof typeof t.safetyForm.historyAnswers;
+
+interface Form {
+  readonly club: boolean;
+  readonly warm: boolean;
+  /** `null` until answered; a yes leaves this form. */
+  readonly signs: 'no' | null;
+  readonly history: History | null;
+  readonly pain: Pain;
+}
+
+const EMPTY: Form = { club: false, warm: false, signs: null, history: null, pain: NO_PAIN };
+
+/** What is still to be answered, in words. */
+function missingIn({ signs, history, pain }: Form, firstUse: boolean): string | null {
+  if (signs === null) return t.safetyForm.answerSigns;
+  if (firstUse && history === null) return t.safetyForm.answerHistory;
+  return pain.rating === null ? t.ready.pain.choose : null;
+}
+
+const answersOf = ({ club, warm, history, pain }: Form, firstUse: boolean, redFlag: boolean) => ({
+  clubConfirmed: club,
+  historyConfirmed: !firstUse || history === 'no' || history === 'asked',
+  warmedUp: warm,
+  redFlag,
+  pain: pain.rating,
+  signs: pain.signs,
+});
+
+interface Part {
+  readonly form: Form;
+  readonly set: (change: Partial<Form>) => void;
+}
+
+/** What must not apply: asked, never ticked. */
+function Questions({ form, set, stop }: Part & { readonly stop: () => void }) {
+  const firstUse = useSection('person')?.firstUse ?? true;
   const s = t.ready.safety;
+  const f = t.safetyForm;
   return (
-    <div class="confirm">
-      <p>
-        <strong>{s.redFlags}</strong> {s.redFlagList.join(', ')}.
-      </p>
-      <label>
-        <input
-          type="checkbox"
-          checked={props.checked}
-          onChange={(event) => props.set(event.currentTarget.checked)}
-        />
-        {s.redFlagYes}
-      </label>
+    <div class="ready-column">
+      <Question<'no' | 'yes'>
+        title={s.redFlags}
+        answers={{ no: f.no, yes: f.yes }}
+        chosen={form.signs}
+        choose={(answer) => (answer === 'yes' ? stop() : set({ signs: 'no' }))}
+      >
+        <ul class="signs-list">
+          {s.redFlagList.map((sign) => (
+            <li key={sign}>{sign}</li>
+          ))}
+        </ul>
+        <p class="fine">{f.yesStops}</p>
+      </Question>
+      {firstUse && (
+        <Question
+          title={f.historyAsk}
+          answers={f.historyAnswers}
+          chosen={form.history}
+          choose={(history) => set({ history })}
+        >
+          <p>{s.history}</p>
+        </Question>
+      )}
     </div>
   );
 }
 
-/** Club and space, history at first, warm-up, red flags and pain: before each session. */
+/** Red flags and history as questions, then club and space, warm-up and pain: before each session. */
 export function SafetyStep() {
   const firstUse = useSection('person')?.firstUse ?? true;
-  const [club, setClub] = useState(false);
-  const [history, setHistory] = useState(false);
-  const [warm, setWarm] = useState(false);
-  const [redFlag, setRedFlag] = useState(false);
-  const [pain, setPain] = useState(NO_PAIN);
+  const [form, setForm] = useState(EMPTY);
   const [missing, setMissing] = useState<string | null>(null);
   const { ask, refusal } = useAsk();
   const s = t.ready.safety;
-  const rate = (next: Pain): void => {
-    setPain(next);
+  const set = (change: Partial<Form>): void => {
+    setForm({ ...form, ...change });
     setMissing(null);
   };
+  const say = (redFlag: boolean): void =>
+    void ask({ type: 'safety', answers: answersOf(form, firstUse, redFlag) });
   const send = (event: Event): void => {
     event.preventDefault();
-    setMissing(pain.rating === null ? t.ready.pain.choose : null);
-    if (pain.rating === null) return;
-    const answers = {
-      clubConfirmed: club,
-      historyConfirmed: history || !firstUse,
-      warmedUp: warm,
-      redFlag,
-      pain: pain.rating,
-      signs: pain.signs,
-    };
-    void ask({ type: 'safety', answers });
+    const still = missingIn(form, firstUse);
+    setMissing(still);
+    if (still === null) say(false);
   };
   return (
     <form class="ready-form" onSubmit={send}>
       <h2 tabIndex={-1}>{s.title}</h2>
       <div class="ready-columns">
+        <Questions form={form} set={set} stop={() => say(true)} />
         <div class="ready-column">
-          <Confirm text={s.club} label={s.clubConfirm} checked={club} set={setClub} />
-          {firstUse && (
-            <Confirm text={s.history} label={s.historyConfirm} checked={history} set={setHistory} />
-          )}
-          <Confirm text={s.warmUp} label={s.warmUpConfirm} checked={warm} set={setWarm} />
-        </div>
-        <div class="ready-column">
-          <RedFlags checked={redFlag} set={setRedFlag} />
-          <PainFields title={t.ready.pain.now} pain={pain} set={rate} />
+          <fieldset class="ready-column">
+            <legend>{t.safetyForm.ready}</legend>
+            <Confirm
+              text={s.club}
+              label={s.clubConfirm}
+              checked={form.club}
+              set={(club) => set({ club })}
+            />
+            <Confirm
+              text={s.warmUp}
+              label={s.warmUpConfirm}
+              checked={form.warm}
+              set={(warm) => set({ warm })}
+            />
+          </fieldset>
+          <PainFields title={t.ready.pain.now} pain={form.pain} set={(pain) => set({ pain })} />
           <Refusal text={missing ?? refusal} />
           <button type="submit" class="primary">
             {s.start}

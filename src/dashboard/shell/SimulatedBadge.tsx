@@ -4,8 +4,9 @@ import { t } from '../strings/strings.ts';
 /** Said wherever numbers do not come from a live body. */
 export function SimulatedBadge() {
   const source = useSection('source');
+  const idle = useSection('stage') === 'idle';
   const replay = source?.kind === 'replay';
-  if (source === null || !(source.simulated || replay)) return null;
+  if (source === null || idle || !(source.simulated || replay)) return null;
   return (
     <span
       class="badge"

@@ -56,7 +56,9 @@ function FarButton() {
 }
 
 function Pages({ route }: { readonly route: Route }) {
-  const links = NAV.map((name) => ({
+  const idle = useSection('stage') === 'idle';
+  const pages = NAV.filter((name) => !(idle && name === 'practice'));
+  const links = pages.map((name) => ({
     name: t.nav[name],
     href: hrefOf(name),
     present: name === route,

@@ -45,6 +45,7 @@ export const hrefOf = (route: Route): string => `#/${route}`;
 
 /** Where a practice at that stage is to be seen. */
 export function routeForStage(stage: Stage): Route {
+  if (stage === 'idle') return 'today';
   if (stage === 'practice') return 'practice';
   if (stage === 'after' || stage === 'over') return 'after';
   return 'ready';
@@ -67,10 +68,15 @@ function useHash(): string {
 /** Screens of the practice itself: which of them is shown follows from how far it is. */
 const FLOW: readonly Route[] = ['ready', 'practice', 'after'];
 
-/** The screen to show for an address while the practice is at `stage`. */
-export function screenFor(hash: string, stage: Stage): Route {
+/** Nothing is under way: the page opens on the first screen. */
+const AT_REST: readonly Stage[] = ['idle', 'over', 'stopped'];
+
+/** The screen to show for an address while the practice is at `stage`; `null`: not known yet. */
+export function screenFor(hash: string, stage: Stage | null): Route {
   const named = routeOf(hash);
-  return named === null || FLOW.includes(named) ? routeForStage(stage) : named;
+  if (named !== null && !FLOW.includes(named)) return named;
+  if (stage === null) return named ?? 'today';
+  return named === null && AT_REST.includes(stage) ? 'today' : routeForStage(stage);
 }
 
 /** What stands behind the screen's name in the address: `#/sessions/<this>`. */
@@ -86,7 +92,7 @@ export function decoded(part: string): string {
 }
 
 export function useRoute(): Route {
-  const stage = useFeedPart(({ view }) => view?.stage ?? 'practice');
+  const stage = useFeedPart(({ view }) => view?.stage ?? null);
   return screenFor(useHash(), stage);
 }
 

@@ -24,6 +24,7 @@ import { progress } from './de/progress.ts';
 import { ready } from './de/ready.ts';
 import { review } from './de/review.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST, WARNINGS } from './de/safety.ts';
+import { safetyForm, stop } from './de/stop.ts';
 import { sessionNotes, sessions } from './de/sessions.ts';
 import { secondScreen } from './de/secondScreen.ts';
 import { settings } from './de/settings.ts';
@@ -80,6 +81,8 @@ export const de: Strings = {
   after,
   sessions,
   sessionNotes,
+  safetyForm,
+  stop,
   review,
   progress,
   plan,

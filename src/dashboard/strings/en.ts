@@ -30,6 +30,7 @@ import { count as sessionCount, interrupted } from './en/underWay.ts';
 import { progress } from './en/progress.ts';
 import { ready } from './en/ready.ts';
 import { review } from './en/review.ts';
+import { safetyForm, stop } from './en/stop.ts';
 import { sessionNotes } from './en/sessionNotes.ts';
 import { sessions } from './en/sessions.ts';
 import { secondScreen } from './en/secondScreen.ts';
@@ -83,6 +84,8 @@ export const en = {
   after,
   sessions,
   sessionNotes,
+  safetyForm,
+  stop,
   review,
   progress,
   plan,

@@ -8,6 +8,7 @@ import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { Caution } from '../shell/Caution.tsx';
 import { go, hrefOf, routeForStage } from '../shell/router.ts';
 import { t } from '../strings/strings.ts';
+import { StoppedToday, useStopToday } from './StoppedToday.tsx';
 import { FirstVisit } from './FirstVisit.tsx';
 import { Week } from './Week.tsx';
 
@@ -61,11 +62,15 @@ function LastTime() {
   );
 }
 
-function Start() {
+/** @param calm not what the screen is about: on a day with a stop */
+function Start({ calm }: { readonly calm: boolean }) {
   const said = useSection('person')?.about?.hand;
+  const present = useSection('hand');
   const [chosen, setHand] = useState<Hand | null>(null);
-  const hand = chosen ?? said ?? 'right';
-  const [sensors, setSensors] = useState<Sensors>('demo');
+  const hand = chosen ?? said ?? present ?? 'right';
+  const offered = useSection('source')?.kind === 'ble' ? 'bluetooth' : 'demo';
+  const [chosenSensors, setSensors] = useState<Sensors | null>(null);
+  const sensors = chosenSensors ?? offered;
   const { ask, refusal } = useAsk();
   return (
     <form
@@ -87,7 +92,7 @@ function Start() {
       </p>
       <Refusal text={refusal} />
       <div class="row">
-        <button type="submit" class="primary">
+        <button type="submit" class={calm ? '' : 'primary'}>
           {t.today.start}
         </button>
         <DemoButton hand={hand} />
@@ -117,11 +122,13 @@ export function TodayScreen() {
   const stage = useSection('stage');
   const { data: view } = useLoad<PlanView>('plan');
   const firstUse = useSection('person')?.firstUse ?? true;
-  const underWay = stage !== null && routeForStage(stage) === 'ready' && stage !== 'stopped';
+  const stop = useStopToday();
+  const underWay = stage !== null && stage !== 'stopped' && routeForStage(stage) === 'ready';
   return (
     <main id="main" class="today" tabIndex={-1}>
       <div class="today-start">
         <h1>{t.today.title}</h1>
+        {stop !== null && <StoppedToday stop={stop} />}
         <PlanSentence next={view?.plan ?? null} />
         {view !== null && <Week view={view} />}
         <LastTime />
@@ -131,7 +138,7 @@ export function TodayScreen() {
             <a href={hrefOf('ready')}>{t.today.goOn}</a>
           </p>
         )}
-        <Start />
+        {(stop === null || stop.read) && <Start calm={stop !== null} />}
       </div>
       <FirstVisit open={firstUse} />
       <Caution />

@@ -27,6 +27,7 @@ function practising(view: PracticeView): StageWord {
 /** What the stage says on a screen that has no buttons. */
 export function watchWord(view: PracticeView): StageWord {
   const { stage } = view;
+  if (stage === 'idle') return { word: t.state.nothing, detail: words.idle, mood: 'rest' };
   if (stage === 'practice') return practising(view);
   if (stage === 'stopped') return { word: words.stop, detail: words.stopped, mood: 'rest' };
   if (stage === 'after' || stage === 'over')

@@ -104,6 +104,8 @@ export const REFUSALS: Readonly<Record<RefusalKey, string>> = {
     'Während eines Trainings kannst du nicht zwischen rechts und links wechseln. Beende es zuerst.',
   'name-too-long': 'Name: höchstens 40 Zeichen.',
   'name-control': 'Name: keine Steuerzeichen.',
+  'pain-first': 'Wähle erst eine Zahl für deinen Schmerz.',
+  'no-stop': 'Es gibt keinen Hinweis zum Lesen.',
   'nobody-kept': 'Stillcatch speichert hier keine persönlichen Einstellungen.',
   'nothing-kept': 'Für diese Hand gibt es keine frühere Kalibrierung. Mach die volle Kalibrierung.',
   'other-kind':

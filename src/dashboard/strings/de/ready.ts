@@ -25,12 +25,10 @@ export const ready: Strings['ready'] = {
     club: WARNINGS.club,
     clubConfirm: 'Platz, Schuhe, Boden und Schläger sind bereit',
     history: WARNINGS.history,
-    historyConfirm: 'Nichts davon, oder ich habe gefragt',
     warmUp: WARNINGS['warm-up'],
     warmUpConfirm: 'Ich habe mich aufgewärmt',
     redFlags: 'Hast du jetzt etwas davon?',
     redFlagList: RED_FLAGS,
-    redFlagYes: 'Ja, eins davon',
     start: 'Bestätigen',
   },
 

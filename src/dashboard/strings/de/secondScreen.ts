@@ -67,6 +67,7 @@ export const secondScreen: Strings['secondScreen'] = {
     lost: 'Keine Verbindung',
     lostDetail: (s) => `Neuer Versuch läuft. Seit ${minutes(s)} keine Daten.`,
     getReady: 'Vorbereiten',
+    idle: 'Es läuft kein Training. Starte eines am Laptop.',
     atLaptop: (step) => `Am Laptop: ${step}`,
     afterwards: 'Das Training ist vorbei. Am Laptop geht es weiter.',
     stop: 'Stopp',

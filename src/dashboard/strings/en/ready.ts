@@ -25,12 +25,10 @@ export const ready = {
     club: SAFETY_TEXTS.club.text,
     clubConfirm: 'Space, shoes, floor and club are ready',
     history: SAFETY_TEXTS.history.text,
-    historyConfirm: 'None of these, or I have asked',
     warmUp: SAFETY_TEXTS['warm-up'].text,
     warmUpConfirm: 'I have warmed up',
     redFlags: 'Do you have any of these now?',
     redFlagList: RED_FLAGS,
-    redFlagYes: 'Yes, one of these',
     start: 'Confirm',
   },
 

@@ -64,6 +64,7 @@ export const secondScreen = {
     lost: 'No connection',
     lostDetail: (s: number) => `Reconnecting. No data for ${minutes(s)}.`,
     getReady: 'Get ready',
+    idle: 'No practice is running. Start one at the laptop.',
     atLaptop: (step: string) => `At the laptop: ${step}`,
     afterwards: 'The practice is over. Continue at the laptop.',
     stop: 'Stop',
