@@ -61,7 +61,7 @@ describe('the live page', () => {
     expect(await ledger.innerText()).toContain('1 rehearsal');
     await verdict.and(page.locator('[data-mark="notPassed"]')).waitFor(LONG);
     expect(await verdict.innerText()).toMatch(/^Not passed\s+Hold longer at the top\./);
-    expect(await page.locator('[data-measure="holdS"]').innerText()).toContain('outside');
+    expect(await page.locator('[data-measure="holdS"]').innerText()).toContain('off target');
     expect(await ledger.innerText()).toContain('2 rehearsals');
     expect(await page.getByTestId('due').innerText()).toBe('Hit a ball.');
     await verdict.and(page.locator('[data-mark="ball"]')).waitFor(LONG);
@@ -183,11 +183,11 @@ describe('the live page', () => {
     await page.setViewportSize(SIZES.laptop);
     await page.locator('summary').first().click();
     await page.getByRole('button', { name: 'English' }).press('Enter');
-    await page.getByText('Last repetition').first().waitFor(LONG);
+    await expectText(page.locator('#verdict-label'), 'Last repetition');
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('en');
     await page.locator('[data-testid="verdict"]:not([data-mark="none"])').waitFor(LONG);
     await page.goto(`${service.url}?lang=de#/practice`);
-    await page.getByText('Letzte Wiederholung').first().waitFor(LONG);
+    await expectText(page.locator('#verdict-label'), 'Letzte Wiederholung');
     // The settings ask where sessions are kept; this service keeps none.
     expect(complaints.filter((said) => !said.includes('404'))).toEqual([]);
     await context.close();
@@ -238,7 +238,7 @@ describe('a sensor that falls silent', () => {
     expect(await banner.count()).toBe(0);
     silence('chest', true);
     await banner.waitFor(LONG);
-    expect(await banner.innerText()).toMatch(/^Chest: no readings.*not scored\. \(\d+ s\)$/);
+    expect(await banner.innerText()).toMatch(/^Chest: no data.*not scored until then\. \(\d+ s\)$/);
     for (const viewport of [SIZES.laptop, SIZES.phone]) {
       await page.setViewportSize(viewport);
       expect(await unseen(page), `at ${viewport.width}`).toEqual([]);

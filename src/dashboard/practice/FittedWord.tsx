@@ -27,7 +27,7 @@ export function FittedWord({ word, testId }: { readonly word: string; readonly t
         {word}
       </p>
       <div class="fit-ruler" aria-hidden="true">
-        <span ref={ruler}>{measured}</span>
+        <span ref={ruler} data-text={measured} />
       </div>
     </>
   );
