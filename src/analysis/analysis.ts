@@ -9,6 +9,7 @@ import { isFiniteVec, norm, subtract } from '../math/vec3.ts';
 import type { Orientation } from '../orientation/orientation.ts';
 import { stepAccBias } from '../orientation/accBias.ts';
 import { stepTrack } from '../orientation/track.ts';
+import { eventEndS } from '../sensors/recorded.ts';
 import { type ImuSample, mirrorSample } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import { createDetector } from '../swings/detector.ts';
@@ -75,11 +76,9 @@ export function finish(state: AnalysisState, emit: Emit): void {
   emit({ kind: 'calibration', ...calibrating.calibration });
 }
 
-const endOf = (e: SessionEvent): number => e.onsetS + e.durationS;
-
 function addPending(state: AnalysisState, event: SessionEvent): void {
   state.pending.push(event);
-  state.pending.sort((a, b) => endOf(a) - endOf(b));
+  state.pending.sort((a, b) => eventEndS(a) - eventEndS(b));
 }
 
 function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
@@ -121,7 +120,8 @@ function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) =
 }
 
 function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
-  while (state.pending.length > 0 && endOf(state.pending[0]!) <= pair.timeS)
+  // At its very end an event may not have been told yet: live it is told when that instant has been taken.
+  while (state.pending.length > 0 && eventEndS(state.pending[0]!) < pair.timeS)
     takeEvent(state, state.pending.shift()!, emit);
   followAccBias(state, 'chest', pair.timeS);
   followAccBias(state, 'trailArm', pair.timeS);
@@ -228,7 +228,7 @@ function tellPhase(
 }
 
 function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void {
-  const atS = endOf(event);
+  const atS = eventEndS(event);
   if (event.type === 'pause' || event.type === 'resume') {
     interrupt(state, emit);
     state.paused = event.type === 'pause';

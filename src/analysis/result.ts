@@ -15,6 +15,19 @@ export interface SensorQuality {
   readonly clockResidualMs: number | null;
 }
 
+/** Raised when the same recording gives other numbers than before. */
+export const ANALYSIS = 2;
+
+/** What made a result. */
+export interface MadeBy {
+  /** Version of the program. */
+  readonly version: string;
+  /** Of the analysis: the same one gives the same numbers. */
+  readonly analysis: number;
+  /** Events that it knew. */
+  readonly events: number;
+}
+
 /** The result of one session; `stillcatch analyse --json`. Times are session s; numbers finite or null. */
 export interface AnalysisResult {
   readonly schema: 1;
@@ -29,4 +42,17 @@ export interface AnalysisResult {
   readonly ledger: Ledger;
   readonly carryOver: CarryOver;
   readonly warnings: readonly SafetyWarning[];
+  /** Left out by the versions that did not keep it. */
+  readonly madeBy?: MadeBy;
+  /** In `analyse --json` where the result kept with the recording is another one: why, in a sentence. */
+  readonly differsFromKept?: string;
 }
+
+/** With the warnings that were told before the start. */
+export const withSaid = (
+  result: AnalysisResult,
+  said: readonly SafetyWarning[],
+): AnalysisResult => ({
+  ...result,
+  warnings: [...result.warnings, ...said].sort((a, b) => a.atS - b.atS),
+});

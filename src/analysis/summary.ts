@@ -1,6 +1,6 @@
-import { isCounted } from '../coaching/asSaid.ts';
 import { carryOver } from '../coaching/carryOver.ts';
 import { ledgerOf } from '../coaching/ledger.ts';
+import { poolsOf } from '../coaching/pools.ts';
 import { standingRepetitions } from './labels.ts';
 import { closeCalibration } from './calibrating.ts';
 import { sensorQuality } from './quality.ts';
@@ -10,7 +10,7 @@ import type { AnalysisState } from './state.ts';
 /** The session's result as it stands. */
 export function result(state: AnalysisState, sessionId: string): AnalysisResult {
   const repetitions = standingRepetitions(state);
-  const counted = repetitions.filter(isCounted);
+  const { rehearsals, balls } = poolsOf(repetitions);
   return {
     schema: 1,
     session: { id: sessionId, hand: state.settings.hand, durationS: lastTimeS(state) },
@@ -21,10 +21,7 @@ export function result(state: AnalysisState, sessionId: string): AnalysisResult 
     },
     repetitions,
     ledger: ledgerOf(state.ledger),
-    carryOver: carryOver(
-      counted.filter((r) => r.kind === 'rehearsal'),
-      counted.filter((r) => r.kind === 'ball'),
-    ),
+    carryOver: carryOver(rehearsals, balls),
     warnings: state.warnings,
   };
 }

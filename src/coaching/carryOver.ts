@@ -1,7 +1,7 @@
 import { median } from '../math/stats.ts';
 import type { Ball, Rehearsal } from '../swings/repetition.ts';
-import { isUnscored } from './judge.ts';
 import type { CarryOver } from './judgement.ts';
+import { poolValues } from './pools.ts';
 
 /** Fewest repetitions of each kind with the measure taken and the signal whole. A choice. */
 const CARRY_OVER_FEWEST = 3;
@@ -33,9 +33,6 @@ function ratioOfMedians(
 }
 
 function usableMedian(key: Key, repetitions: readonly (Rehearsal | Ball)[]): number | null {
-  const values = repetitions
-    .filter((r) => !isUnscored(r))
-    .map((r) => r.measures[key])
-    .filter((v): v is number => v !== null && Number.isFinite(v));
+  const values = poolValues(repetitions, key);
   return values.length < CARRY_OVER_FEWEST ? null : median(values);
 }

@@ -1,13 +1,13 @@
 import { median } from '../math/stats.ts';
-import type { Ball } from '../swings/repetition.ts';
 import { isCounted } from './asSaid.ts';
 import { carryOver } from './carryOver.ts';
 import type { JudgedRehearsal, JudgedRepetition, Ledger, SafetyWarning } from './judgement.ts';
 import { type CueCount, type NextStep, nextStep, type PracticeFacts } from './nextStep.ts';
 import { askedRatio, type Plan, TARGET_MEASURES, type TargetMeasure } from './plan.ts';
+import { checkedOf, poolValues, poolsOf } from './pools.ts';
 import { bestRehearsal, typicalRehearsal } from './representative.ts';
 
-/** How one measure went over all scored rehearsals. */
+/** How one measure went over all rehearsals of its pool. */
 interface MeasureSummary {
   readonly measure: TargetMeasure;
   readonly passed: number;
@@ -41,19 +41,21 @@ export function summarise(
 ): PracticeSummary {
   const counted = repetitions.filter(isCounted);
   const rehearsals = counted.filter((r): r is JudgedRehearsal => r.kind === 'rehearsal');
-  const balls = counted.filter((r): r is Ball => r.kind === 'ball');
+  const pools = poolsOf(repetitions);
   const scored = rehearsals.filter((r) => r.verdict.passed !== null);
   const facts: PracticeFacts = {
     scored: scored.length,
     passed: scored.filter((r) => r.verdict.passed).length,
     faults: countFaults(scored),
     mix: { asked: askedRatio(plan), ledger, kept: mixKept(ledger) },
-    carryOver: carryOver(rehearsals, balls),
+    carryOver: carryOver(pools.rehearsals, pools.balls),
   };
   return {
     ...facts,
     rehearsals: rehearsals.length,
-    byMeasure: TARGET_MEASURES.filter((m) => plan.targets[m]).map((m) => measureSummary(m, scored)),
+    byMeasure: TARGET_MEASURES.filter((m) => plan.targets[m]).map((m) =>
+      measureSummary(m, pools.rehearsals),
+    ),
     mostFrequentCue: facts.faults[0] ?? null,
     best: bestRehearsal(scored)?.index ?? null,
     typical: typicalRehearsal(scored)?.index ?? null,
@@ -73,18 +75,13 @@ function countFaults(scored: readonly JudgedRehearsal[]): readonly CueCount[] {
   return [...counts.values()].sort((a, b) => b.count - a.count);
 }
 
-function measureSummary(
-  measure: TargetMeasure,
-  scored: readonly JudgedRehearsal[],
-): MeasureSummary {
-  const checks = scored.flatMap((r) => r.verdict.checks.filter((c) => c.measure === measure));
-  const count = (passed: boolean | null): number =>
-    checks.filter((c) => c.passed === passed).length;
+function measureSummary(measure: TargetMeasure, pool: readonly JudgedRehearsal[]): MeasureSummary {
+  const { scored, passed } = checkedOf(pool, measure);
   return {
     measure,
-    passed: count(true),
-    failed: count(false),
-    notTaken: count(null),
-    median: median(checks.flatMap((c) => c.value ?? [])),
+    passed,
+    failed: scored - passed,
+    notTaken: pool.length - scored,
+    median: median(poolValues(pool, measure)),
   };
 }

@@ -62,6 +62,18 @@ export function startWarnings(c: StartChecks): readonly SafetyWarning[] {
   return ids.map((id) => warningOf(id, 0));
 }
 
+/** What is told before the start alone: the sensors and the events of a session say nothing of it. */
+export const saidBefore = (all: readonly SafetyWarning[]): readonly SafetyWarning[] =>
+  all.filter(({ id }) => SAID_BEFORE.includes(id)).map(({ id, atS, text }) => ({ id, atS, text }));
+
+const SAID_BEFORE: readonly WarningId[] = [
+  'red-flag',
+  'history',
+  'club',
+  'warm-up',
+  'pain-next-day',
+];
+
 /** Repetitions (rehearsals and balls) done before this session. */
 export interface VolumeHistory {
   /** In the six days before today and earlier today. */

@@ -1,5 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { AnalysisResult } from '../analysis/result.ts';
+import { saidBefore } from '../coaching/warnings.ts';
 import { KEEPING_TEXTS, type KeepingKey } from '../practice/keepingTexts.ts';
 import type { LivePractice } from '../practice/livePractice.ts';
 import type { SensorView, Stage } from '../practice/view.ts';
@@ -46,6 +47,8 @@ export class PracticeRecorder {
   #waiting: Signal[] = [];
   #notes: Partial<PracticeNotes> = {};
   #ended: Promise<void> | null = null;
+  /** What was said after the end, one thing after the other. */
+  #later: Promise<void> = Promise.resolve();
   /** In the list, with its result. */
   #savedId: string | null = null;
   #full = false;
@@ -84,7 +87,9 @@ export class PracticeRecorder {
   /** Ends the session with one last try. */
   close(): Promise<void> {
     this.#closing.abort();
-    return this.end().finally(this.#unsubscribe);
+    return this.end()
+      .then(() => this.#later)
+      .finally(this.#unsubscribe);
   }
 
   /** The recording is analysed again by the plan that stands beside it. */
@@ -111,18 +116,20 @@ export class PracticeRecorder {
     else write(this.#writer, signal);
   }
 
-  /** Pain that is told once the practice is over belongs to it all the same. */
+  /** What is said once the sensors are silent or the practice is over, marks and pain, belongs to it all the same. */
   #takeLate(signal: Signal): void {
-    if (signal.kind !== 'event' || signal.event.type !== 'pain') return;
+    if (signal.kind !== 'event') return;
     const { event } = signal;
     const { store, practice, saved } = this.#options;
-    void this.#ended?.then(async () => {
+    this.#later = Promise.all([this.#ended, this.#later]).then(async () => {
       const id = this.#savedId;
       const analysis = practice.result(sessionId(SUBJECT, id ?? ''));
       if (id === null || analysis === null) return;
       await store
         .tellLater(id, event, analysis)
-        .catch((error: unknown) => this.#tell(told('pain', wordsOf(error))));
+        .catch((error: unknown) =>
+          this.#tell(told(event.type === 'pain' ? 'pain' : 'note', wordsOf(error))),
+        );
       saved?.(id);
     });
   }
@@ -136,7 +143,7 @@ export class PracticeRecorder {
 
   async #begin(): Promise<Recording | null> {
     const { store, practice, date } = this.#options;
-    const { hand, source, plan, sensors } = practice.view();
+    const { hand, source, plan, sensors, warnings } = practice.view();
     try {
       const recording = await store.begin({
         subject: SUBJECT,
@@ -145,6 +152,7 @@ export class PracticeRecorder {
         simulated: source.simulated,
         plan,
         ...(practice.known !== null && { known: practice.known }),
+        before: { history: practice.history, warnings: saidBefore(warnings) },
         startedAt: date(),
         painBefore: this.#notes.painBefore ?? null,
         tracks: tracksOf(sensors),

@@ -2,8 +2,10 @@ import { Subject, interval, map, type Observable, type Subscription } from 'rxjs
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { KnownFits } from '../body/recheck.ts';
 import type { Answer } from '../sensors/clock/asked.ts';
+import { recordedEvent, recordedSample } from '../sensors/recorded.ts';
 import type { ImuSample, SensorRole } from '../sensors/sample.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
+import type { VolumeHistory } from '../coaching/warnings.ts';
 import type { SensorLink } from '../sensors/sources/source.ts';
 import { type CurveColumns, emptyCurve } from './curve.ts';
 import { listenForTaps } from './handsFree.ts';
@@ -33,6 +35,8 @@ export interface LivePractice {
   sessionS(): number;
   /** The earlier calibration that may be re-checked; `null` where there is none. */
   readonly known: KnownFits | null;
+  /** What was practised before; `null` where that is not known. */
+  readonly history: VolumeHistory | null;
   /** What was calibrated in full here, and with which sensors; `null` before that. */
   calibrated(): { readonly fits: KnownFits; readonly sensors: SensorIdentity } | null;
   start(): void;
@@ -59,9 +63,12 @@ function handOver(draft: PracticeDraft, arrivedMs: number): PracticeChange {
   return change;
 }
 
+/** Numbers come in as they are recorded, so that the recording gives the very result that was seen. */
 const listen = (signals: Subject<SourceSignal>, now: () => number) => ({
-  samples: (batch: readonly ImuSample[]) => signals.next({ kind: 'samples', atMs: now(), batch }),
-  event: (event: SessionEvent) => signals.next({ kind: 'event', atMs: now(), event }),
+  samples: (batch: readonly ImuSample[]) =>
+    signals.next({ kind: 'samples', atMs: now(), batch: batch.map(recordedSample) }),
+  event: (event: SessionEvent) =>
+    signals.next({ kind: 'event', atMs: now(), event: recordedEvent(event) }),
   answer: (sensor: SensorRole, answer: Answer) =>
     signals.next({ kind: 'answer', atMs: now(), sensor, answer }),
   link: (link: SensorLink) => signals.next({ kind: 'link', atMs: now(), link }),
@@ -87,7 +94,7 @@ function newRun<State>(
     newest: null,
     saidS: 0,
     fits: null,
-    post: (event) => signals.next({ kind: 'event', atMs: now(), event }),
+    post: (event) => signals.next({ kind: 'event', atMs: now(), event: recordedEvent(event) }),
     startSource: () => source.start(listen(signals, now)),
   };
 }
@@ -111,6 +118,7 @@ export function livePractice<State>(options: PracticeOptions<State>): LivePracti
     view: () => run.draft.view,
     sessionS: () => sessionNow(run),
     known: options.settings.known ?? null,
+    history: options.settings.history ?? null,
     calibrated: () => (run.fits === null ? null : { fits: run.fits, sensors: sensorsOf(run) }),
     start: () => {
       if (options.idle) return;

@@ -1,9 +1,10 @@
 import type { AnalysisInput, AnalysisOutput, AnalysisSettings } from '../analysis/contract.ts';
-import type { AnalysisResult } from '../analysis/result.ts';
+import { type AnalysisResult, withSaid } from '../analysis/result.ts';
 import type { KnownFits } from '../body/recheck.ts';
 import type { DoubleTapState } from '../swings/doubleTap.ts';
 import type { OwnRange } from '../coaching/plan.ts';
 import { SAFETY_TEXTS } from '../coaching/safetyTexts.ts';
+import { saidBefore } from '../coaching/warnings.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { SensorLink, SensorSource } from '../sensors/sources/source.ts';
 import { summaryView } from './book.ts';
@@ -183,22 +184,14 @@ function feedFinish<S>(run: Run<S>): void {
 }
 
 /**
- * The result of the whole practice with all warnings, those too that came of what the person said;
- * `null` where the chain gives none. Nothing may be fed afterwards.
+ * The result of the whole practice with all warnings, those too that were told before its start;
+ * `null` where the chain gives none. Afterwards only what is said later may be fed.
  */
 export function resultOf<S>(run: Run<S>, sessionId: string): AnalysisResult | null {
   const { chain } = run.options;
   if (chain.result === undefined) return null;
-  if (!isOver(run.draft.view)) feedFinish(run);
-  const result = chain.result(run.analysis, sessionId);
-  const said = run.draft.view.warnings
-    .filter(
-      ({ id, atS }) =>
-        !result.warnings.some((w) => w.id === id && w.atS <= atS && atS <= (w.lastS ?? w.atS)),
-    )
-    .map(({ id, atS, text }) => ({ id, atS, text }));
-  const warnings = [...result.warnings, ...said].sort((a, b) => a.atS - b.atS);
-  return { ...result, warnings };
+  feedFinish(run);
+  return withSaid(chain.result(run.analysis, sessionId), saidBefore(run.draft.view.warnings));
 }
 
 function healthOf<S>(run: Run<S>, sensor: SensorLink['sensor']): SensorHealth {
@@ -236,9 +229,15 @@ function takeEnd<S>(run: Run<S>, error: string | null): void {
   setSection(run.draft, 'source', { ...run.draft.view.source, state, reason: error });
 }
 
+/** Pain that is told once the practice is over belongs to its result all the same. */
+function takeLate<S>(run: Run<S>, signal: SourceSignal): void {
+  if (signal.kind !== 'event' || signal.event.type !== 'pain') return;
+  run.options.chain.step(run.analysis, signal, (output) => takeOutput(run.draft, output));
+}
+
 /** Takes one signal into the run. */
 export function takeSignal<S>(run: Run<S>, signal: SourceSignal): void {
-  if (isOver(run.draft.view)) return;
+  if (isOver(run.draft.view)) return takeLate(run, signal);
   switch (signal.kind) {
     case 'samples':
       return takeSamples(run, signal);

@@ -9,9 +9,10 @@ import {
 } from '../analysis/analysis.ts';
 import type { AnalysisOutput } from '../analysis/contract.ts';
 import { type RepetitionLabel, labelRepetitions } from '../analysis/labels.ts';
-import type { AnalysisResult } from '../analysis/result.ts';
+import { ANALYSIS, type AnalysisResult, withSaid } from '../analysis/result.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { RecordedSession } from './openSession.ts';
+import { VERSION } from './version.ts';
 
 export interface AnalyseOptions {
   /** Hears every output as it comes. */
@@ -27,7 +28,7 @@ export interface AnalyseOptions {
 const PROGRESS_S = 10;
 const ignore = () => {};
 
-/** Runs a recording through the analysis, as live practice does. */
+/** Runs a recording through the analysis, as live practice does: the result is the very same. */
 export async function analyseSession(
   session: RecordedSession,
   plan: Plan,
@@ -38,12 +39,15 @@ export async function analyseSession(
     hand: session.header.hand,
     plan,
     ...(session.known !== null && { known: session.known }),
+    ...(session.before.history !== null && { history: session.before.history }),
     ...(options.frames === true ? { emitFrames: true } : {}),
   });
   for await (const reachedS of stepAll(session, state, emit)) options.progress?.(reachedS);
   finish(state, emit);
   labelRepetitions(state, options.labels ?? []);
-  return result(state, session.header.id);
+  const whole = withSaid(result(state, session.header.id), session.before.warnings);
+  const { length: events } = session.events;
+  return { ...whole, madeBy: { version: VERSION, analysis: ANALYSIS, events } };
 }
 
 async function* stepAll(

@@ -161,7 +161,7 @@ const practiceSwing = object({
   deliveryS: Type.Number(),
 });
 
-const warning = object({
+export const warning = object({
   id: oneOf([
     'club',
     'history',
@@ -202,6 +202,10 @@ export const ANALYSIS_SCHEMA = Type.Object(
     }),
     carryOver: object({ addedFlexion: nullable, keptRotation: nullable }),
     warnings: Type.Array(warning),
+    madeBy: Type.Optional(
+      object({ version: Type.String({ minLength: 1 }), analysis: count, events: count }),
+    ),
+    differsFromKept: Type.Optional(Type.String({ minLength: 1 })),
   },
   { $schema: 'http://json-schema.org/draft-07/schema#', title: 'Result of one session', ...closed },
 );

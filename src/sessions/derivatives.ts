@@ -1,24 +1,32 @@
 import { join } from 'node:path';
-import type { AnalysisResult } from '../analysis/result.ts';
+import { ANALYSIS, type AnalysisResult, type MadeBy } from '../analysis/result.ts';
 import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
 import { isAnalysisResult } from './analysisSchema.ts';
 import type { SessionFiles } from './files/sessionFiles.ts';
 import { planOf } from './planFile.ts';
 import { readJson } from './read/text.ts';
+import { VERSION } from './version.ts';
 import { derivativesDescription } from './write/descriptors.ts';
+import { countEvents } from './write/sessionWriter.ts';
 import { writeJson } from './write/wholeFile.ts';
 
 export const DERIVATIVES = 'derivatives/stillcatch';
 const PLAN = `${DERIVATIVES}/plan.json`;
-const ANALYSIS = `${DERIVATIVES}/analysis.json`;
+const KEPT = `${DERIVATIVES}/analysis.json`;
 
 /** Keeps the plan that a session was practised under beside it. */
 export const writePlan = (session: string, plan: Plan): Promise<void> =>
   writeDerivative(session, PLAN, plan);
 
-/** A cache: it may be deleted and is computed again. */
-export const writeAnalysis = (session: string, analysis: AnalysisResult): Promise<void> =>
-  writeDerivative(session, ANALYSIS, analysis);
+/** A cache: it may be deleted and is computed again. It says what made it, and how many events that knew. */
+export async function writeAnalysis(session: string, analysis: AnalysisResult): Promise<void> {
+  const madeBy: MadeBy = {
+    version: VERSION,
+    analysis: ANALYSIS,
+    events: await countEvents(session),
+  };
+  await writeDerivative(session, KEPT, { ...analysis, madeBy });
+}
 
 /** Keeps something that was computed beside a session, with who computed it. @param name below the session */
 export async function writeDerivative(
@@ -41,8 +49,8 @@ export async function readPlan(files: SessionFiles): Promise<Plan> {
 
 /** The kept result; `null` where there is none or one that this version does not read. */
 export async function readAnalysis(files: SessionFiles): Promise<AnalysisResult | null> {
-  if (!files.names.includes(ANALYSIS)) return null;
-  const value = await readJson(files, ANALYSIS).catch(() => null);
+  if (!files.names.includes(KEPT)) return null;
+  const value = await readJson(files, KEPT).catch(() => null);
   return isAnalysisResult(value) ? value : null;
 }
 

@@ -1,5 +1,4 @@
 import type { SensorRole } from '../sensors/sample.ts';
-import type { SessionEvent } from '../sensors/sessionEvent.ts';
 
 /** What is known of one sensor's track before its rows are read. */
 export interface TrackHeader {
@@ -55,6 +54,3 @@ export const TASK = 'holdReleaseCatch';
 
 export const sessionId = (subject: string, session: string): string =>
   session === '' ? `sub-${subject}` : `sub-${subject}_ses-${session}`;
-
-/** An event is known once it is over. */
-export const eventEndS = (event: SessionEvent): number => event.onsetS + event.durationS;

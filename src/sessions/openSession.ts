@@ -6,6 +6,7 @@ import { LIMITS, type Limits, type SessionFiles } from './files/sessionFiles.ts'
 import type { SessionHeader, TrackHeader } from './header.ts';
 import type { ClockFits } from './clockFits.ts';
 import type { KnownFits } from '../body/recheck.ts';
+import { type Before, readBefore } from './before.ts';
 import { readKnown } from './knownCalibration.ts';
 import { readEvents } from './read/events.ts';
 import { readHeader } from './read/header.ts';
@@ -32,6 +33,8 @@ export interface RecordedSession {
   readonly files: SessionFiles;
   /** The earlier calibration that a re-check compared with; `null` where there is none. */
   readonly known: KnownFits | null;
+  /** What was known before it. */
+  readonly before: Before;
   /**
    * All samples and events in order of session time, in batches. Each sensor's times rise strictly.
    * Can be called again for another run from the start.
@@ -78,6 +81,7 @@ async function open(files: SessionFiles, clock: SessionClock): Promise<RecordedS
   const header = await readHeader(files, layout, headers);
   const events = await readEvents(files, layout.events);
   const known = await readKnown(files);
+  const before = await readBefore(files);
   for (const track of tracks) await checkOpening(files, track);
   let skipped: { track: OpenTrack; count: Skipped }[] = [];
   return {
@@ -85,6 +89,7 @@ async function open(files: SessionFiles, clock: SessionClock): Promise<RecordedS
     events,
     files,
     known,
+    before,
     inputs() {
       skipped = tracks.map((track) => ({ track, count: { missing: 0, notLater: 0 } }));
       const streams = skipped.map(({ track, count }) => ({

@@ -314,10 +314,16 @@ async function attentionColumns(db: Schema): Promise<void> {
   );
 }
 
+/** What was kept of each session pooled other repetitions: all count as analysed by an older version, and are analysed anew. */
+async function analysedAnew(db: Schema): Promise<void> {
+  await sql`update session set version = 'older' where version is not null`.execute(db);
+}
+
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-hub': { up: first },
   '002-attention': { up: attentionColumns },
+  '003-pools': { up: analysedAnew },
 };
 
 /** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */

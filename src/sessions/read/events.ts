@@ -5,7 +5,7 @@ import {
   type SessionEventType,
 } from '../../sensors/sessionEvent.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
-import { eventEndS } from '../header.ts';
+import { eventEndS } from '../../sensors/recorded.ts';
 import { SessionError } from '../sessionError.ts';
 import { type Row, type Table, cellPlace, columnOf, numberAt, readTable } from './table.ts';
 

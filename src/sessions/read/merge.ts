@@ -3,7 +3,8 @@ import type { AnalysisInput } from '../../analysis/contract.ts';
 import { vec3 } from '../../math/vec3.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import type { SessionEvent } from '../../sensors/sessionEvent.ts';
-import { type TrackHeader, eventEndS } from '../header.ts';
+import { eventEndS } from '../../sensors/recorded.ts';
+import type { TrackHeader } from '../header.ts';
 import { SLOT_COUNT } from './channels.ts';
 import type { MotionBlock } from './motionBlocks.ts';
 

@@ -1,5 +1,9 @@
 import { type Kysely, type Migration, Migrator } from 'kysely';
+import { carryOver } from '../../coaching/carryOver.ts';
+import type { JudgedRepetition } from '../../coaching/judgement.ts';
+import { poolsOf } from '../../coaching/pools.ts';
 import { SessionError } from '../sessionError.ts';
+import { spreadsOf } from './spreads.ts';
 import type { IndexTables } from './tables.ts';
 
 type Schema = Kysely<unknown>;
@@ -7,7 +11,34 @@ type Schema = Kysely<unknown>;
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-sessions': { up: createSessions },
+  '002-pools': { up: spreadAnew },
 };
+
+/** Repetitions that are not scored are in no pool any more: what was kept of each session is taken anew. */
+async function spreadAnew(db: Kysely<unknown>): Promise<void> {
+  const index = db as Kysely<IndexTables>;
+  const sessions = await index
+    .selectFrom('session')
+    .select('id')
+    .where('analysed', '=', 1)
+    .execute();
+  for (const { id } of sessions) {
+    const rows = await index
+      .selectFrom('repetition')
+      .select('judged')
+      .where('sessionId', '=', id)
+      .orderBy('position')
+      .execute();
+    const repetitions = rows.map((row) => JSON.parse(row.judged) as JudgedRepetition);
+    const { rehearsals, balls } = poolsOf(repetitions);
+    const spreads = spreadsOf({ repetitions, carryOver: carryOver(rehearsals, balls) });
+    await index
+      .updateTable('session')
+      .set({ spreads: JSON.stringify(spreads) })
+      .where('id', '=', id)
+      .execute();
+  }
+}
 
 async function createSessions(db: Schema): Promise<void> {
   await db.schema

@@ -3,6 +3,7 @@ import type { Kysely } from 'kysely';
 import type { AnalysisResult } from '../../analysis/result.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import type { KnownFits } from '../../body/recheck.ts';
+import { type Before, NOTHING_BEFORE, writeBefore } from '../before.ts';
 import { writeKnown } from '../knownCalibration.ts';
 import { writeClockFits } from '../clockFits.ts';
 import { writeAnalysis, writePlan } from '../derivatives.ts';
@@ -23,6 +24,8 @@ export interface NewRecording extends Pick<
   readonly plan: Plan;
   /** An earlier calibration that may be re-checked. */
   readonly known?: KnownFits;
+  /** What was known before it; left out = nothing. */
+  readonly before?: Before;
   readonly startedAt: Date;
   readonly painBefore?: number | null;
   /** Hears when writing fails and when it works again. */
@@ -54,7 +57,14 @@ export async function startRecording(
   id: string,
   given: NewRecording,
 ): Promise<Recording> {
-  const { startedAt, painBefore = null, known, onStatus, ...about } = given;
+  const {
+    startedAt,
+    painBefore = null,
+    known,
+    before = NOTHING_BEFORE,
+    onStatus,
+    ...about
+  } = given;
   let { plan } = given;
   checkNotes({ painBefore });
   const folder = join(sessions, id);
@@ -66,6 +76,7 @@ export async function startRecording(
   );
   await writePlan(folder, plan);
   if (known !== undefined) await writeKnown(folder, known);
+  if (before.history !== null || before.warnings.length > 0) await writeBefore(folder, before);
   const identity: Omit<Identity, 'plan'> = {
     id,
     name,

@@ -17,6 +17,7 @@ import {
   type SessionSummary,
   type StoredSession,
   loadSession,
+  resultColumns,
   saveDetails,
   summaryOf,
 } from './rows.ts';
@@ -186,7 +187,14 @@ async function tellLater(
   await existing(db, id);
   await appendEvent(folder, event);
   await writeAnalysis(folder, analysis);
-  await db.transaction().execute((transaction) => saveDetails(transaction, id, analysis));
+  await db.transaction().execute(async (transaction) => {
+    await transaction
+      .updateTable('session')
+      .set(resultColumns(analysis))
+      .where('id', '=', id)
+      .execute();
+    await saveDetails(transaction, id, analysis);
+  });
 }
 
 /** The folder first: where it lies decides, should the power go in between. */

@@ -1,4 +1,4 @@
-import { mkdir, open, readdir } from 'node:fs/promises';
+import { mkdir, open, readFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AnalysisInput } from '../../analysis/contract.ts';
 import type { Answer } from '../../sensors/clock/asked.ts';
@@ -163,10 +163,7 @@ const eventRow = (event: SessionEvent): string =>
  */
 export async function appendEvent(folder: string, event: SessionEvent): Promise<void> {
   try {
-    const names = await readdir(folder, { recursive: true });
-    const name = names.find((n) => n.startsWith('sub-') && n.endsWith(`_task-${TASK}_events.tsv`));
-    if (name === undefined) throw Object.assign(new Error(), { code: 'ENOENT' });
-    const file = await open(join(folder, name), 'a');
+    const file = await open(await eventsFile(folder), 'a');
     try {
       await file.writeFile(eventRow(event));
       await file.datasync();
@@ -176,6 +173,21 @@ export async function appendEvent(folder: string, event: SessionEvent): Promise<
   } catch (error) {
     throw new SessionError('write-failed', diskWords(error));
   }
+}
+
+/** How many events a recording's table has; 0 where there is none. */
+export async function countEvents(folder: string): Promise<number> {
+  const text = await eventsFile(folder)
+    .then((path) => readFile(path, 'utf8'))
+    .catch(() => '');
+  return Math.max(0, text.split('\n').filter((line) => line.trim() !== '').length - 1);
+}
+
+async function eventsFile(folder: string): Promise<string> {
+  const names = await readdir(folder, { recursive: true });
+  const name = names.find((n) => n.startsWith('sub-') && n.endsWith(`_task-${TASK}_events.tsv`));
+  if (name === undefined) throw Object.assign(new Error(), { code: 'ENOENT' });
+  return join(folder, name);
 }
 
 interface Parts extends Pick<SessionWriter, 'sample' | 'event' | 'answer' | 'clockFits'> {

@@ -8,6 +8,7 @@ import {
   takeAnswered,
   takeTimes,
 } from '../../sensors/clock/wholeClock.ts';
+import { RECORDED_DECIMALS as DECIMALS, recordedTime } from '../../sensors/recorded.ts';
 import type { ImuSample, SensorRole } from '../../sensors/sample.ts';
 import { DEFAULT_PLACEMENT, DEFAULT_TRACK, type TrackHeader } from '../header.ts';
 import { type AppendFile, createAppendFile } from './appendFile.ts';
@@ -19,8 +20,6 @@ const BUFFER_BYTES = 64 * 1024;
 const LONGEST_ROW = 9 * (LONGEST_NUMBER + 1);
 const TAB = 9;
 const LF = 10;
-/** A microsecond; 1e-5 m/s^2 and 1e-6 rad/s are far below a count of the widest range. */
-const DECIMALS = { time: 6, acc: 5, gyro: 6 } as const;
 
 /** One sensor's files. They are made with the first flush that has a sample. */
 export interface TrackWriter {
@@ -83,7 +82,7 @@ export function createTrackWriter(
       takeTimes(clock, asWritten(sample));
     },
     answer: ({ deviceS, sentS }) =>
-      takeAnswered(clock, { deviceS: toMicroseconds(deviceS), sentS: toMicroseconds(sentS) }),
+      takeAnswered(clock, { deviceS: recordedTime(deviceS), sentS: recordedTime(sentS) }),
     clockRuns: () => clockRuns(clock),
     waiting: () => full.reduce((sum, b) => sum + b.length, used) + (file?.waiting() ?? 0),
     async flush() {
@@ -107,12 +106,10 @@ export function createTrackWriter(
 
 /** Whoever fits the clock anew from the file finds the very same. */
 const asWritten = ({ timeS, deviceTimeS, arrivalTimeS }: ImuSample): RecordedTimes => ({
-  timeS: toMicroseconds(timeS),
-  deviceTimeS: deviceTimeS === null ? null : toMicroseconds(deviceTimeS),
-  arrivalTimeS: arrivalTimeS === null ? null : toMicroseconds(arrivalTimeS),
+  timeS: recordedTime(timeS),
+  deviceTimeS: deviceTimeS === null ? null : recordedTime(deviceTimeS),
+  arrivalTimeS: arrivalTimeS === null ? null : recordedTime(arrivalTimeS),
 });
-
-const toMicroseconds = (s: number): number => Math.round(s * 1e6) / 1e6;
 
 function writeRow(out: Buffer, from: number, sample: ImuSample): number {
   const { acc, gyro } = sample;
