@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { AnalysisResult, JudgedRepetition } from '../../src/analysis/result.ts';
+import { ANALYSIS, type AnalysisResult, type JudgedRepetition } from '../../src/analysis/result.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import { analyseSession } from '../../src/sessions/analyseSession.ts';
 import { ANALYSIS_SCHEMA, analysisProblem } from '../../src/sessions/analysisSchema.ts';
@@ -16,6 +16,7 @@ import {
 import { repetitionsCsv } from '../../src/sessions/export/repetitionsCsv.ts';
 import { NO_MEASURES } from '../../src/swings/repetition.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
+import { VERSION } from '../../src/sessions/version.ts';
 import { scratch, soundFiles, writeTree } from './makeSession.ts';
 import { writeSimulated } from './simulated.ts';
 
@@ -146,7 +147,8 @@ describe('What is kept beside a session', () => {
     await writeAnalysis(folder, RESULT);
     const after = await openSession(folder);
     expect(await readPlan(after.files)).toEqual(plan);
-    expect(await readAnalysis(after.files)).toEqual(RESULT);
+    const madeBy = { version: VERSION, analysis: ANALYSIS, events: after.events.length };
+    expect(await readAnalysis(after.files)).toEqual({ ...RESULT, madeBy });
     await after.close();
   });
 
