@@ -7,7 +7,7 @@ import { planOf } from './planFile.ts';
 import { readJson } from './read/text.ts';
 import { VERSION } from './version.ts';
 import { derivativesDescription } from './write/descriptors.ts';
-import { countEvents } from './write/sessionWriter.ts';
+import { countEvents } from './write/eventsFile.ts';
 import { writeJson } from './write/wholeFile.ts';
 
 export const DERIVATIVES = 'derivatives/stillcatch';

@@ -6,7 +6,7 @@ import type { SessionEvent } from '../../sensors/sessionEvent.ts';
 import { writeAnalysis } from '../derivatives.ts';
 import { type PracticeNotes, checkNotes, writeNotes } from '../practiceNotes.ts';
 import { SessionError } from '../sessionError.ts';
-import { appendEvent } from '../write/sessionWriter.ts';
+import { appendEvent } from '../write/eventsFile.ts';
 import { zipSession } from '../write/zipSession.ts';
 import { lock } from './lock.ts';
 import { type Places, checkedId, makePlaces, newId } from './places.ts';
