@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
 import { type Random, gaussian, seededRandom } from '../../src/math/random.ts';
 import { openDatabase } from '../../src/sessions/store/driver.ts';
-import type { MeasureSpreads, Spread } from '../../src/sessions/store/spreads.ts';
+import type { Spread } from '../../src/coaching/pools.ts';
+import type { MeasureSpreads } from '../../src/sessions/store/spreads.ts';
 import type { SessionStore } from '../../src/sessions/store/store.ts';
 import type { IndexTables } from '../../src/sessions/store/tables.ts';
 

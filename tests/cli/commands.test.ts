@@ -211,7 +211,7 @@ describe('stillcatch simulate', () => {
 describe('The command line', () => {
   it.each([
     [[], /Name a command/],
-    [['measure'], /no command "measure"; known are analyse/],
+    [['measure'], /Unknown command "measure"; known are analyse/],
     [['analyse'], /Name the session/],
     [['analyse', 'a', 'b'], /One session at a time/],
     [['analyse', ''], /Name the session/],
@@ -227,7 +227,7 @@ describe('The command line', () => {
   });
 
   it.each([
-    ['nothing there', () => join(place, 'nothing'), /there is no file or folder/],
+    ['nothing there', () => join(place, 'nothing'), /no file or folder named/],
     ['an empty file', () => saved('empty.zip', ''), /the file is empty/],
     ['binary rubbish', () => saved('rubbish.zip', Buffer.alloc(999, 7)), /not a zip file/],
     ['half a zip', () => saved('half.zip', readFileSync(zip).subarray(0, 200_000)), /cut short/],

@@ -307,8 +307,8 @@ describe('The index', () => {
       fc.asyncProperty(
         fc.constantFrom('..', '../x', 'a/b', '', 'a\0', 'a.b', '%2e'),
         async (id) => {
-          expect(() => store.folderOf(id)).toThrow(/no such session/);
-          await expect(Promise.resolve().then(() => store.remove(id))).rejects.toThrow(/no such/);
+          expect(() => store.folderOf(id)).toThrow(/session not found/);
+          await expect(Promise.resolve().then(() => store.remove(id))).rejects.toThrow(/not found/);
         },
       ),
     );
