@@ -7,7 +7,8 @@ export function handTimers() {
   const timers: Timers = {
     now: () => nowMs,
     after: (ms, call) => {
-      const entry = { dueMs: nowMs + ms, call };
+      // less than a double's last digit would not move the clock: a timer set anew for it would never end
+      const entry = { dueMs: nowMs + Math.max(ms, 1e-3), call };
       waiting.push(entry);
       return () => (waiting = waiting.filter((w) => w !== entry));
     },
