@@ -160,7 +160,7 @@ export const DEMO_STORIES: readonly DemoStory[] = [
         said: [{ by: 'student', text: 'Is it bad to hit more balls when it goes well?' }],
       },
     ),
-    reviewedDaysAgo: 0,
+    reviewedDaysAgo: 14,
   },
   {
     login: 'jonas',
