@@ -172,7 +172,7 @@ describe('Practice goes on, and the person is told', () => {
     const file = join(scratch(), 'file');
     writeFileSync(file, '');
     const keeping = await keep({ root: join(file, 'data') });
-    expect(keeping.sessions.problem).toMatch(/not being kept: the data folder .* cannot be made/);
+    expect(keeping.sessions.problem).toMatch(/not being saved: the data folder .* cannot be made/);
     await keeping.close();
   });
 

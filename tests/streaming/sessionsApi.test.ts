@@ -166,22 +166,26 @@ describe('The answers for a page', () => {
   const cached = (id: string): boolean =>
     existsSync(join(store.places.root, 'cache', id, 'overview.json'));
 
-  it('are ready soon after an import, and once a practice is kept', async () => {
-    await expect.poll(() => cached(right), { timeout: 10_000 }).toBe(true);
-    rmSync(join(store.places.root, 'cache'), { recursive: true });
-    const other = Fastify();
-    let tell: (id: string) => void = () => undefined;
-    registerSessionsApi(other, {
-      store,
-      problem: null,
-      folder: store.places.root,
-      onSaved: (hear) => void (tell = hear),
-    });
-    tell(left);
-    tell('nosuch');
-    await expect.poll(() => cached(left), { timeout: 10_000 }).toBe(true);
-    await other.close();
-  });
+  it(
+    'are ready soon after an import, and once a practice is kept',
+    { timeout: 130_000 },
+    async () => {
+      await expect.poll(() => cached(right), { timeout: 60_000 }).toBe(true);
+      rmSync(join(store.places.root, 'cache'), { recursive: true });
+      const other = Fastify();
+      let tell: (id: string) => void = () => undefined;
+      registerSessionsApi(other, {
+        store,
+        problem: null,
+        folder: store.places.root,
+        onSaved: (hear) => void (tell = hear),
+      });
+      tell(left);
+      tell('nosuch');
+      await expect.poll(() => cached(left), { timeout: 60_000 }).toBe(true);
+      await other.close();
+    },
+  );
 });
 
 describe('Deleting', () => {
