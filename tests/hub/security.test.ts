@@ -201,7 +201,7 @@ const realAddress = (url: string): string =>
 
 describe('a body of a kind that the route does not take', () => {
   const SAID: Readonly<Record<string, RegExp>> = {
-    'POST /api/students/:studentId/import': /^A session is sent as a \.zip/,
+    'POST /api/students/:studentId/import': /^Send the session as a \.zip/,
     'POST /api/sessions/:sessionId/clips': /^A film is sent as mp4 .* or webm/,
     'PATCH /api/machine/uploads/:clientId': /as bytes \(application\/octet-stream\)/,
   };
@@ -233,7 +233,7 @@ describe('a body of a kind that the route does not take', () => {
       const { message } = answer.json<{ error: { message: string } }>().error;
       expect(answer.statusCode, `${method} ${url}: ${message}`).toBe(415);
       expect(message, `${method} ${url}`).toMatch(
-        SAID[`${method} ${url}`] ?? /^This is sent as JSON \(application\/json\)\.$/,
+        SAID[`${method} ${url}`] ?? /^Send this as JSON \(application\/json\)\.$/,
       );
     }
   });

@@ -77,6 +77,7 @@ const SAME = new Set([
   'after.facts',
   'desk.ofHz',
   'desk.percent',
+  'hub.comparison.percent',
   'desk.residual',
   'desk.signal',
   'hold.target',
