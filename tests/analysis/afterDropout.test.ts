@@ -122,7 +122,7 @@ describe('a rehearsal that the signal cuts off', () => {
     expect(cut).toMatchObject({ kind: 'rehearsal', flags: ['gap', 'not-seen'] });
     expect(cut?.kind === 'rehearsal' && cut.verdict).toMatchObject({
       passed: null,
-      cue: { code: 'not-scored', text: expect.stringContaining('signal was lost') as string },
+      cue: { code: 'not-scored', text: expect.stringContaining('signal lost') as string },
     });
     expect(cut?.kind === 'rehearsal' && cut.verdict.checks.every((c) => c.value === null)).toBe(
       true,

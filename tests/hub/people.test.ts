@@ -127,7 +127,7 @@ describe('a computer', () => {
     const late = (await post('sue', '/api/me/pairing')).json<{ code: string }>();
     hub.clock.ms += 11 * 60_000;
     const refused = await post(null, '/api/pair', { code: late.code, machine: 'Late' });
-    expect(message(refused)).toMatch(/run out/);
+    expect(message(refused)).toMatch(/has expired/);
   });
 });
 

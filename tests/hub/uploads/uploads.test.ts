@@ -155,7 +155,7 @@ describe('an upload is refused', () => {
       payload: { ...announced(SESSION), bytes: MAX_UPLOAD_BYTES + 1 },
     });
     expect(answer.statusCode).toBe(413);
-    expect(words(answer)).toMatch(/128 MB at most/);
+    expect(words(answer)).toMatch(/At most 128 MB/);
   });
 
   it('where more comes than was announced', async () => {
