@@ -156,7 +156,7 @@ describe('the hub in the browser', () => {
     await coach.keyboard.press('c');
     await coach.keyboard.type(`Hold until the tick. ${HOSTILE}`);
     await coach.keyboard.press('Control+Enter');
-    await coach.locator('.beside .thread').waitFor();
+    await coach.locator('.moment-talk .thread').waitFor();
     await coach.keyboard.press('Escape');
     await coach.keyboard.press('l');
     await coach.keyboard.press('ArrowDown');

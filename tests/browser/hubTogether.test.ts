@@ -269,7 +269,7 @@ describe('two coaches, two students, their computers and the hub', () => {
     await page.keyboard.press('c');
     await page.keyboard.type('Hold until the tick.');
     await page.keyboard.press('Control+Enter');
-    await page.locator('.beside .thread').waitFor();
+    await page.locator('.moment-talk .thread').waitFor();
     await page.keyboard.press('Escape');
     await page.keyboard.press('r');
     await page

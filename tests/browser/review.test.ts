@@ -71,6 +71,9 @@ describe('a session under review', () => {
     await page.locator('.multiples li').nth(14).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     expect(await page.locator('.plan-kept').innerText()).toMatch(/Mix kept.*Volume kept/s);
+    await page
+      .locator('details:has(.sensor-quality)')
+      .evaluate((fold) => ((fold as HTMLDetailsElement).open = true));
     expect(await page.locator('.sensor-quality').innerText()).toMatch(
       /^Chest: \d+\.\d readings a second, \d+\.\d % lost, (no gap|\d+ gaps?).*\nTrail arm: /,
     );
