@@ -9,6 +9,7 @@ import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { newsOf } from '../machine/news.ts';
 import { ID, config, typed } from '../parts/api.ts';
+import { countsIn } from './counting.ts';
 import { CALM, studentFacts } from './facts.ts';
 
 /** So long all of it can be taken back, ms. A choice. */
@@ -38,7 +39,9 @@ export function calmReviews(api: FastifyInstance, context: HubContext): void {
         for (const { id: studentId } of calm) {
           const { rows } = await sql<Marked>`
             update session as s set reviewedMs = ${now()}, reviewedBy = ${coachId}, reviewedIn = ${id}
-            where s.studentId = ${studentId} and ${CALM} returning studentId`.execute(t);
+            where s.studentId = ${studentId} and ${countsIn('s')} and ${CALM} returning studentId`.execute(
+            t,
+          );
           all.push(...rows);
         }
         return all;

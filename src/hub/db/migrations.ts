@@ -301,13 +301,13 @@ async function attentionColumns(db: Schema): Promise<void> {
     .alterTable('comment')
     .addColumn('onNote', 'double precision', (c) => c.notNull().defaultTo(0))
     .execute();
-  // The list of students counts with the plan's number too.
+  // The list of students counts with these two as well.
   const [counted = []] = FIRST['session']?.indexes ?? [];
   await db.schema.dropIndex(`sessionOf${counted.slice(0, 3).join('')}`).execute();
   await db.schema
     .createIndex('sessionCounted')
     .on('session')
-    .columns([...counted, 'planNumber'])
+    .columns([...counted, 'planNumber', 'simulated'])
     .execute();
   await sql`create index sessionAsking on session (studentId, startedMs) where instr(note, '?') > 0`.execute(
     db,

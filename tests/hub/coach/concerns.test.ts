@@ -173,6 +173,7 @@ describe('calm sessions', () => {
     await practice('calm2', 2, { painAfter: 1 });
     await practice('warned', 1, { warnings: 1 });
     await practice('waits', 0.5, { analysed: 0 });
+    await practice('simulated', 0.2, { simulated: 1 });
     await addSession(hub, { id: 'hurt', studentId: 'sue', startedMs: 2, painAfter: 5 });
     await addSession(hub, { id: 'quiet', studentId: 'sue', startedMs: 1 });
     await addSession(hub, { id: 'others', studentId: 'tom', startedMs: 1 });

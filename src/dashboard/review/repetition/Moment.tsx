@@ -42,7 +42,7 @@ function ghostOf(beside: Beside | null, curves: RepetitionCurves, offsetS: numbe
   };
 }
 
-/** Curves, scrubber and both body views, tied by one cursor. */
+/** Curves, scrubber and both body views, tied by one cursor: parts of the grid `moment`. */
 export function Moment(props: {
   readonly repetition: JudgedRepetition;
   readonly curves: RepetitionCurves;
@@ -51,9 +51,8 @@ export function Moment(props: {
   /** Session s. */
   readonly cursorS: number;
   readonly setCursorS: (sessionS: number) => void;
-  /** Beside the curves: a film of the moment, what is written about the repetition. */
+  /** A film of the moment, beside the curves. */
   readonly film?: ComponentChildren;
-  readonly talk?: ComponentChildren;
 }) {
   const { repetition: r, curves, beside, cursorS, setCursorS } = props;
   const alignS = alignOf(r);
@@ -62,9 +61,9 @@ export function Moment(props: {
   const move = (sessionS: number): void => setCursorS(Math.min(toS, Math.max(fromS, sessionS)));
   const flight = useMemo(() => flightIn(r, curves), [r, curves]);
   const play = usePlay({ fromS, toS }, events, cursorS, move);
-  if (curves.timeS.length === 0) return <p class="empty">{words.repetition.empty}</p>;
+  if (curves.timeS.length === 0) return <p class="empty moment-curves">{words.repetition.empty}</p>;
   return (
-    <div class={props.film ? 'moment with-film' : 'moment'}>
+    <>
       <div class="moment-scrub">
         <Scrubber
           {...{ fromS, toS, alignS, cursorS, events, play }}
@@ -108,7 +107,6 @@ export function Moment(props: {
           </details>
         )}
       </div>
-      {props.talk && <div class="moment-talk">{props.talk}</div>}
-    </div>
+    </>
   );
 }

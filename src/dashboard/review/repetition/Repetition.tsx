@@ -116,14 +116,14 @@ function Drawn(
   const [curves, others] = data ?? [own.current, null];
   if (problem !== null)
     return (
-      <p role="alert">
+      <p role="alert" class="moment-curves">
         {words.failed} {problem}{' '}
         <button type="button" onClick={again}>
           {t.review.again}
         </button>
       </p>
     );
-  if (curves === null) return <p class="empty drawing-place">{words.loading}</p>;
+  if (curves === null) return <p class="empty drawing-place moment-curves">{words.loading}</p>;
   return (
     <Moment
       repetition={r}
@@ -135,7 +135,6 @@ function Drawn(
       cursorS={cursorS}
       setCursorS={setCursorS}
       film={props.put.film}
-      talk={props.put.talk}
     />
   );
 }
@@ -147,7 +146,10 @@ function Open(props: RepetitionProps) {
   const put = props.slots(cursorS, setCursorS);
   return (
     <>
-      <Drawn {...props} cursorS={cursorS} setCursorS={setCursorS} put={put} />
+      <div class={put.film ? 'moment with-film' : 'moment'}>
+        <Drawn {...props} cursorS={cursorS} setCursorS={setCursorS} put={put} />
+        {put.talk && <div class="moment-talk">{put.talk}</div>}
+      </div>
       <div class="repetition-columns">
         <section>
           {compared === null ? (
