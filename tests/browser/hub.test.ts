@@ -163,7 +163,7 @@ describe('the hub in the browser', () => {
     await coach.keyboard.press('l');
     await coach.keyboard.press('ArrowDown');
     await coach.getByText('Detected as a rehearsal, corrected by hand to a ball').waitFor();
-    await coach.getByRole('status').getByText('Measured anew').waitFor();
+    await coach.getByRole('status').getByText('Analysis finished').waitFor();
     await coach.keyboard.press('End');
     await coach.getByText('Detected as a rehearsal, corrected by hand to nothing').waitFor();
     await coach.getByText(/Set by Carla Wend/).waitFor();
@@ -247,7 +247,7 @@ describe('the hub in the browser', () => {
     expect(await student.getByRole('button', { name: /Mark as reviewed/ }).count()).toBe(0);
     await student
       .locator('.comments')
-      .getByRole('button', { name: /^Answer/ })
+      .getByRole('button', { name: /^Reply/ })
       .click();
     await student.getByLabel(/^Reply to/).fill(`Felt slow ${HOSTILE}`);
     await student.locator('.thread').getByRole('button', { name: 'Send' }).click();
