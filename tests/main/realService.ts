@@ -8,8 +8,16 @@ import type { Batch, PracticeView, Snapshot } from '../../src/streaming/contract
 
 const MAIN = fileURLToPath(new URL('../../src/main/student.ts', import.meta.url));
 
-/** Resolves once it listens and a page has begun the demonstration: nothing runs by itself. */
-export async function realService(root: string, speed: number, options: SpawnOptions = {}) {
+/**
+ * Resolves once it listens and a page has begun the demonstration, since nothing runs by itself.
+ * @param demonstration whether one is begun
+ */
+export async function realService(
+  root: string,
+  speed: number,
+  options: SpawnOptions = {},
+  demonstration = true,
+) {
   const args = ['--import', 'tsx', MAIN, '--data', root, '--port', '0', '--speed', `${speed}`];
   const child = spawn(process.execPath, args, { ...options, stdio: ['ignore', 'pipe', 'pipe'] });
   onTestFinished(() => void child.kill('SIGKILL'));
@@ -40,13 +48,15 @@ export async function realService(root: string, speed: number, options: SpawnOpt
     return view;
   };
   await vi.waitFor(current, { timeout: 240_000, interval: 50 });
-  page.emit('command', { type: 'begin', kind: 'demo', hand: 'right', sensors: 'demo' });
-  await vi.waitFor(
-    () => {
-      if (current().stage !== 'practice') throw new Error('the demonstration has not begun');
-    },
-    { timeout: 240_000, interval: 50 },
-  );
+  if (demonstration) {
+    page.emit('command', { type: 'begin', kind: 'demo', hand: 'right', sensors: 'demo' });
+    await vi.waitFor(
+      () => {
+        if (current().stage !== 'practice') throw new Error('the demonstration has not begun');
+      },
+      { timeout: 240_000, interval: 50 },
+    );
+  }
   const end = async (signal: 'SIGKILL' | 'SIGTERM'): Promise<void> => {
     child.kill(signal);
     if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
