@@ -83,7 +83,8 @@ async function look(page: Page): Promise<void> {
       document.querySelector('main.ready, main.practice') !== null &&
       (document.scrollingElement as HTMLElement).scrollHeight > innerHeight,
   );
-  expect(scrolls, 'scrolls on a laptop').toBe(false);
+  const heading = await page.getByRole('heading').first().innerText();
+  expect(scrolls, `${heading} scrolls on a laptop`).toBe(false);
 }
 
 /** Waits for a guided movement: on a phone, too, words, progress and caption are in sight. */

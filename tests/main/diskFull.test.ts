@@ -45,7 +45,7 @@ describe('The whole service', () => {
     const { view } = service;
     const problem = () => view().keeping?.problem ?? '';
     await vi.waitFor(
-      () => expect(problem()).toMatch(/cannot be saved now: .* Go on; it is kept in memory/),
+      () => expect(problem()).toMatch(/cannot be saved now: .* You can continue\. It stays in memory/),
       PATIENCE,
     );
     const { rehearsals } = view().ledger;
@@ -54,7 +54,7 @@ describe('The whole service', () => {
     expect((await fetch(`${service.url}api/sessions`)).status).toBe(200);
     more(service.pid);
     await vi.waitFor(() => expect(problem()).toBe(''), PATIENCE);
-    expect(view().keeping?.restored).toMatch(/kept from its beginning/);
+    expect(view().keeping?.restored).toMatch(/saved completely, from its start/);
     for (const [name, before] of written) {
       const after = readFileSync(join(root, name));
       expect(after.subarray(0, before.length).equals(before), name).toBe(true);
@@ -87,11 +87,11 @@ describe('The whole service', () => {
       skip(`the service cannot run as another user here: ${String(error)}`),
     );
     await vi.waitFor(() => expect(service.view().ledger.rehearsals).toBeGreaterThan(0), PATIENCE);
-    expect(service.view().keeping?.problem).toMatch(/not being kept: .*(read-only|permission)/);
-    expect(service.said()).toContain('not being kept');
+    expect(service.view().keeping?.problem).toMatch(/not being saved: .*(read-only|permission)/);
+    expect(service.said()).toContain('not being saved');
     const reply = await fetch(`${service.url}api/sessions`);
     expect(reply.status).toBe(503);
-    expect(await reply.text()).toContain('not being kept');
+    expect(await reply.text()).toContain('not being saved');
     await service.end('SIGTERM');
   });
 });

@@ -118,7 +118,7 @@ describe.skipIf(!nobleIsInstalled())('the sensors page over the radio', () => {
       ['1', null],
       ['3', null],
     ]);
-    expect(d.obey({ type: 'assign', id: 'nobody', role: 'club' })).toMatch(/not there/);
+    expect(d.obey({ type: 'assign', id: 'nobody', role: 'club' })).toMatch(/no longer available/);
   });
 
   it('a practice that waits for sensors begins with those chosen on the page', async () => {
@@ -132,7 +132,7 @@ describe.skipIf(!nobleIsInstalled())('the sensors page over the radio', () => {
       link: (l) => reasons.push(l.reason),
       end: () => undefined,
     });
-    expect(reasons[0]).toMatch(/open Sensors/);
+    expect(reasons[0]).toMatch(/Open Sensors/);
     d.obey({ type: 'open' });
     await until(() => d.view.sensors.length === 3);
     d.obey({ type: 'assign', id: 'c00000000001', role: 'chest' });
