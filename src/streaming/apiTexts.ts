@@ -12,6 +12,7 @@ export const API_TEXTS = {
   'too-much': 'More data was sent than announced.',
   'other-name': 'Name: does not match the student.',
   'no-changes': 'No changes to save.',
+  'no-undo': 'Nothing to undo. It was undone already, or it is more than an hour ago.',
   'no-data': 'No data received.',
   'no-file': 'No file received.',
   'no-code': 'No valid code. Get a new one on the laptop.',

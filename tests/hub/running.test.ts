@@ -90,6 +90,6 @@ describe('a backup while the hub runs', () => {
     const { root } = hub.context.places;
     await expect(backUp(root, join(folder, 'one'))).rejects.toThrow(/not empty/);
     await expect(backUp(root, join(root, 'backup'))).rejects.toThrow(/outside/);
-    await expect(backUp(folder, join(folder, 'two'))).rejects.toThrow(/no hub/);
+    await expect(backUp(folder, join(folder, 'two'))).rejects.toThrow(/No hub/);
   });
 });

@@ -45,7 +45,8 @@ describe('The whole service', () => {
     const { view } = service;
     const problem = () => view().keeping?.problem ?? '';
     await vi.waitFor(
-      () => expect(problem()).toMatch(/cannot be saved now: .* You can continue\. It stays in memory/),
+      () =>
+        expect(problem()).toMatch(/cannot be saved now: .* You can continue\. It stays in memory/),
       PATIENCE,
     );
     const { rehearsals } = view().ledger;

@@ -55,7 +55,9 @@ describe('A recording played back packet by packet', () => {
       const session = await openSession(folder);
       const whole = await analyseSession(session, DEFAULT_PLAN);
       expect(whole.repetitions).toHaveLength(5);
-      expectNearly(await played(session), whole);
+      // Who made it is said of a result that is kept or printed, not of one under way.
+      const measured = Object.entries(whole).filter(([key]) => key !== 'madeBy');
+      expectNearly(await played(session), Object.fromEntries(measured));
       await session.close();
     },
   );

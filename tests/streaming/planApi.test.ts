@@ -58,7 +58,7 @@ describe('the plan of the service', () => {
   it.each([
     [{ ...DEFAULT_PLAN, ratio: { rehearsals: 0, balls: 1 } }, 400, /ratio\.rehearsals must be/],
     [null, 400, /plan must be an object/],
-    [DEFAULT_PLAN, 409, /nothing to save/],
+    [DEFAULT_PLAN, 409, /No changes to save/],
   ])('refuses %j in a sentence', async (body, status, words) => {
     const { put, service } = serve();
     const reply = await put(body);

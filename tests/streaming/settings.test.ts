@@ -39,7 +39,7 @@ describe('the options of the service', () => {
   it('refuse a file as the data folder', () => {
     const read = () => readStudentSettings(['--data', import.meta.filename]);
     expect(read).toThrow(SettingsError);
-    expect(read).toThrow(/--data must be the path of a folder: at .*settings\.test\.ts stands/);
+    expect(read).toThrow(/--data must be a folder, but .*settings\.test\.ts is a file/);
   });
 
   it('refuse what they do not know', () => {

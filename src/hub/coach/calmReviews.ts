@@ -72,7 +72,7 @@ export function calmReviews(api: FastifyInstance, context: HubContext): void {
         throw new Refused(
           404,
           'not-found',
-          'There is nothing to take back: it was done, or it is over an hour ago.',
+          'Nothing to undo. It was undone already, or it is more than an hour ago.',
         );
       tell(context, marked);
       await note(context, request, 'review-undo', `${marked.length} sessions, ${id}`);
