@@ -70,7 +70,7 @@ describe('a session under review', () => {
     const { page, context, complaints } = await openPage(browser, address('right-mixed'));
     await page.locator('.multiples li').nth(14).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
-    expect(await page.locator('.plan-kept').innerText()).toMatch(/Mix kept.*Volume kept/s);
+    expect(await page.locator('.plan-kept').innerText()).toMatch(/Mix: OK.*Volume: OK/s);
     await page
       .locator('details:has(.sensor-quality)')
       .evaluate((fold) => ((fold as HTMLDetailsElement).open = true));

@@ -66,7 +66,7 @@ export const shell: HubStrings['shell'] = {
   toStart: 'Zur Startseite',
   cancel: 'Abbrechen',
   save: 'Speichern',
-  remove: 'Entfernen',
+  remove: 'Löschen',
   day,
   moment,
   ago,

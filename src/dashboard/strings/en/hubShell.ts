@@ -70,7 +70,7 @@ export const shell = {
   toStart: 'Go to start page',
   cancel: 'Cancel',
   save: 'Save',
-  remove: 'Remove',
+  remove: 'Delete',
   day,
   moment,
   ago,
