@@ -28,14 +28,17 @@ interface Row extends Omit<Signs, 'warnings' | 'reviewed'> {
   readonly warnings: string | null;
 }
 
-/** What sessions say of pain and warnings, by student, and what was closed of it. */
+/**
+ * What sessions say of pain and warnings, by student, and what was closed of it. The first condition is that of the
+ * index `sessionWithSigns`: whatever is painful fulfils it.
+ */
 export async function signsOf(db: Db, whose: Whose): Promise<ReadonlyMap<string, SignsOfStudent>> {
   const { rows } = await sql<Row>`
     select s.studentId, s.id as sessionId, s.startedMs, s.receivedMs, s.reviewedMs is not null as reviewed,
       s.planNumber, s.painBefore, s.painAfter, group_concat(distinct w.warningId) as warnings
     from person p join session s on s.studentId = p.id and ${countsIn('s')}
       left join warning w on w.sessionId = s.id
-    where ${those(whose)} and (s.warnings > 0 or ${PAINFUL})
+    where ${those(whose)} and (s.warnings > 0 or s.painBefore >= 4 or s.painAfter >= 2) and (s.warnings > 0 or ${PAINFUL})
     group by s.id`.execute(db);
   const closed = await sql<PainClosed & { readonly studentId: string }>`
     select c.studentId, c.throughMs, c.atMs from person p join painClosing c on c.studentId = p.id

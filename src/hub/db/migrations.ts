@@ -309,6 +309,9 @@ async function attentionColumns(db: Schema): Promise<void> {
     .on('session')
     .columns([...counted, 'planNumber', 'simulated'])
     .execute();
+  await sql`create index sessionWithSigns on session (studentId) where warnings > 0 or painBefore >= 4 or painAfter >= 2`.execute(
+    db,
+  );
   await sql`create index sessionAsking on session (studentId, startedMs) where instr(note, '?') > 0`.execute(
     db,
   );
