@@ -176,9 +176,12 @@ describe('a session under review', () => {
     for (const name of ['right-mixed', 'left-mixed']) {
       const { page, context } = await openPage(browser, address(name, '?repetition=1'));
       await page.getByRole('button', { name: /^Start/ }).click();
-      const arm = page.locator('.figures .now .arm').first();
-      const points = (await arm.getAttribute('points')) ?? '';
-      elbows.push(Number(points.split(' ')[1]!.split(',')[0]));
+      const arm = page.locator('.figures .now .trail-upperarm').first();
+      const middle = await arm.evaluate((path) => {
+        const { x, width } = (path as SVGGraphicsElement).getBBox();
+        return x + width / 2;
+      });
+      elbows.push(middle);
       await context.close();
     }
     expect(elbows[0]! * elbows[1]!).toBeLessThan(0);
