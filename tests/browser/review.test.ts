@@ -245,7 +245,7 @@ describe('progress', () => {
     await page.keyboard.press('Home');
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await page
-      .getByText(/Plan changed:.*bend added beyond the turn: at least 2°, now at least 4°/)
+      .getByText(/Plan changed:.*Bend added beyond the turn: at least 4°, was at least 2°/)
       .waitFor();
     await tabTo(page, '.progress-table summary');
     await page.keyboard.press('Enter');
