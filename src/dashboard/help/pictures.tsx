@@ -3,8 +3,8 @@ import { MEASURE_INFO, type MeasureKey } from '../../coaching/measureInfo.ts';
 import { PoseDrawing } from '../body/PoseDrawing.tsx';
 import { POSES } from '../body/poses.ts';
 import { STEP_AT, drillAt } from '../drill/model.ts';
-import type { Mark } from '../practice/kind.ts';
 import { Shape } from '../practice/shapes.tsx';
+import { SHOWN_MARKS } from '../review/view.ts';
 import { t } from '../strings/strings.ts';
 
 function Poses({ children }: { readonly children: ComponentChildren }) {
@@ -35,19 +35,10 @@ function Strap({ leftHanded }: { readonly leftHanded: boolean }) {
   );
 }
 
-const MARKS: readonly Mark[] = [
-  'passed',
-  'notPassed',
-  'notScored',
-  'ball',
-  'practiceSwing',
-  'ignored',
-];
-
 function Signs() {
   return (
     <ul class="help-signs">
-      {MARKS.map((mark) => (
+      {SHOWN_MARKS.map((mark) => (
         <li key={mark}>
           <Shape mark={mark} />
           {t.ledger.entry[mark]}
