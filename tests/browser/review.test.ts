@@ -78,7 +78,7 @@ describe('a session under review', () => {
       /^Chest: \d+\.\d readings a second, \d+\.\d % lost, (no gap|\d+ gaps?).*\nTrail arm: /,
     );
     const flexion = page.locator('.measure-table tr[data-measure=addedFlexionDeg]');
-    expect(await flexion.innerText()).toMatch(/±4°, n 11.*±4°, n 4/s);
+    expect(await flexion.innerText()).toMatch(/±4°, 11 repetitions.*±4°, 4 repetitions/s);
 
     await tabTo(page, '.review-strip button');
     for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight');
