@@ -27,7 +27,7 @@ describe.skipIf(!nobleIsInstalled())(
       expect(took).toBeLessThan(12);
       expect(bench.radio.log.filter((l) => l === 'cancel')).toHaveLength(1);
       const told = bench.of('link').findLast((m) => m.id === 'c00000000002');
-      expect(told?.reason).toMatch(/did not answer within 10 s/);
+      expect(told?.reason).toMatch(/No answer within 10 s/);
       off.peripheral.ignoresConnects = 0;
       await bench.until(() => bench.state(off) === 'streaming', 10);
       expect([bench.state(good), bench.state(off)]).toEqual(['streaming', 'streaming']);

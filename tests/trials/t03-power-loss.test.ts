@@ -20,7 +20,7 @@ describe.skipIf(!nobleIsInstalled())('a sensor that loses power', () => {
     expect(await bench.until(() => bench.state(sensor) !== 'streaming', 10)).toBeLessThan(2.6);
     await bench.run(30);
     expect(bench.state(sensor)).toBe('searching');
-    expect(bench.of('link').at(-1)?.reason).toMatch(/switched on/);
+    expect(bench.of('link').at(-1)?.reason).toMatch(/Not found\. Is it on/);
     sensor.peripheral.power(true);
     expect(await bench.until(() => bench.state(sensor) === 'streaming', 10)).toBeLessThan(3);
   });
