@@ -5,6 +5,7 @@ import { NOBODY, type Person } from '../../src/practice/person.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
 import { turned } from '../practice/turned.ts';
+import { HaltableClock } from './haltable.ts';
 import { SIZES, openBrowser, openPage, seriousFindings, startHost } from './pageHarness.ts';
 import { simulated } from './simulated.ts';
 
@@ -33,18 +34,25 @@ async function studentService(
   date = (): number => Date.UTC(2026, 4, 3, 9),
 ) {
   const kept = { person, slipped: false };
+  const clock = new HaltableClock();
   const wear = (hand: 'left' | 'right') =>
-    worn(new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED }));
+    worn(new SyntheticSource({ seed: 4, hand, prompted: true, speed: SPEED, timers: clock }));
   const slip = { sensor: 'chest', axis: { x: 1, y: 0, z: 0 }, deg: 25 } as const;
   const host = studentHost({
     first: { source: simulated(''), hand: 'right', kind: 'demo', close: async () => undefined },
     sourceFor: ({ hand }) => (kept.slipped ? turned(wear(hand), slip) : wear(hand)),
     store: { read: () => kept.person, write: (next) => void (kept.person = next) },
-    now: () => performance.now(),
+    now: () => clock.now(),
     date,
   });
-  return { ...(await startHost(host)), kept };
+  /** Time stands as soon as the student is asked for this movement. */
+  const haltAt = (step: string): void => {
+    clock.haltWhen = () => host.current().view().guide?.step === step;
+  };
+  return { ...(await startHost(host)), kept, haltAt, goOn: () => clock.goOn() };
 }
+
+type StudentService = Awaited<ReturnType<typeof studentService>>;
 
 const isFocused = (page: Page, name: string | RegExp): Promise<boolean> =>
   page.evaluate(
@@ -87,8 +95,15 @@ async function look(page: Page): Promise<void> {
   expect(scrolls, `${heading} scrolls on a laptop`).toBe(false);
 }
 
-/** Waits for a guided movement: on a phone, too, words, progress and caption are in sight. */
-async function movement(page: Page, step: string): Promise<void> {
+/** Begins what leads to a guided movement: on a phone, too, words, progress and caption are in sight. */
+async function movement(
+  { haltAt, goOn }: Pick<StudentService, 'haltAt' | 'goOn'>,
+  page: Page,
+  step: string,
+  begin: () => Promise<void> = () => Promise.resolve(),
+): Promise<void> {
+  haltAt(step);
+  await begin();
   await page.locator(`[data-step="${step}"]`).waitFor(LONG);
   await look(page);
   await page.setViewportSize(SIZES.phone);
@@ -97,6 +112,7 @@ async function movement(page: Page, step: string): Promise<void> {
     expect((box?.y ?? 9999) + (box?.height ?? 0), part).toBeLessThanOrEqual(SIZES.phone.height);
   }
   await page.setViewportSize(SIZES.laptop);
+  goOn();
 }
 
 const heading = (page: Page, name: string) => page.getByRole('heading', { name }).waitFor(LONG);
@@ -120,18 +136,17 @@ async function beginRecheck(page: Page): Promise<void> {
 }
 
 /** Next time: the short check passes; with a sensor that moved it is refused, and the way on is the whole calibration. */
-async function comesBack(page: Page, kept: { slipped: boolean }): Promise<void> {
+async function comesBack(page: Page, service: StudentService): Promise<void> {
   await beginRecheck(page);
   await look(page);
-  await pressOn(page, 'Quick check');
-  await movement(page, 'recheckBow');
+  await movement(service, page, 'recheckBow', () => pressOn(page, 'Quick check'));
   await heading(page, 'Your comfortable range');
-  kept.slipped = true;
+  service.kept.slipped = true;
   await beginRecheck(page);
   await pressOn(page, 'Quick check');
   await page.getByRole('heading', { name: 'A sensor has moved' }).waitFor(LONG);
   expect(await page.locator('main').innerText()).toContain('The chest sensor has moved by about');
-  expect(await page.locator('.guide-text').innerText()).toBe('Refused.');
+  expect(await page.locator('.guide-text').innerText()).toBe('Failed.');
   await look(page);
   await pressOn(page, 'Full calibration');
   await page.locator('[data-step="stand"]').waitFor(LONG);
@@ -181,15 +196,13 @@ describe('a whole practice at home', () => {
       .and(page.locator(':enabled'))
       .waitFor(LONG);
     await look(page);
-    await pressOn(page, 'Calibrate');
 
-    await movement(page, 'bow');
+    await movement(service, page, 'bow', () => pressOn(page, 'Calibrate'));
     await heading(page, 'Your comfortable range');
     await look(page);
     expect(await page.getByTestId('caption').innerText()).toContain('Calibrated');
-    await pressOn(page, 'Measure my range');
-    await movement(page, 'rangeBend');
-    await movement(page, 'address');
+    await movement(service, page, 'rangeBend', () => pressOn(page, 'Measure my range'));
+    await movement(service, page, 'address');
     await page.locator('main.practice.far').waitFor(LONG);
 
     await page.locator('.strip li').nth(1).waitFor(LONG);
@@ -220,7 +233,7 @@ describe('a whole practice at home', () => {
     expect(session).toMatchObject({ painBefore: 1, painAfter: 0, note: 'Chest first felt right.' });
     expect(service.kept.person.historyConfirmed).toBe(true);
     expect(service.kept.person.ownRange.flexionDeg).toBeGreaterThan(50);
-    await comesBack(page, service.kept);
+    await comesBack(page, service);
     expect(complaints).toEqual([]);
     await context.close();
     await service.end();

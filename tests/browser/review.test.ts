@@ -245,11 +245,11 @@ describe('progress', () => {
     await page.keyboard.press('Home');
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await page
-      .getByText(/Plan changed:.*Bend added beyond the turn: at least 4°, was at least 2°/)
+      .getByText(/Plan changed:.*bend added beyond the turn: at least 2°, now at least 4°/)
       .waitFor();
     await tabTo(page, '.progress-table summary');
     await page.keyboard.press('Enter');
-    await page.locator('.progress-table tbody tr').nth(12).waitFor();
+    await page.locator('.progress-table tbody tr').nth(11).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await context.close();
