@@ -9,12 +9,37 @@ function isTyping({ target }: KeyboardEvent): boolean {
   return target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
 }
 
-const onControl = ({ target }: KeyboardEvent): boolean =>
-  target instanceof HTMLElement && /^(BUTTON|A|SUMMARY)$/.test(target.tagName);
+const isIn = ({ target }: KeyboardEvent, selector: string): boolean =>
+  target instanceof HTMLElement && target.closest(selector) !== null;
 
-function acknowledgeNewest(feed: Feed): void {
-  const newest = standingWarnings(feed.state().view?.warnings ?? []).at(-1);
-  if (newest !== undefined) void feed.send({ type: 'acknowledge', id: newest.id });
+/** Where Enter keeps its own meaning: lines of text, an open question, a word that an input method composes. */
+const keepsEnter = (event: KeyboardEvent): boolean =>
+  event.isComposing ||
+  isIn(event, 'textarea, .warning button') ||
+  document.querySelector('dialog[open]') !== null;
+
+/**
+ * While a warning is shown, Enter acknowledges the newest one and presses nothing else.
+ * @returns whether it did
+ */
+function acknowledgedNewest(feed: Feed, event: KeyboardEvent): boolean {
+  const { connection, view } = feed.state();
+  const newest = standingWarnings(view?.warnings ?? []).at(-1);
+  const shown = document.querySelector('.warning') !== null;
+  if (newest === undefined || !shown || connection !== 'live' || keepsEnter(event)) return false;
+  event.preventDefault();
+  void feed.send({ type: 'acknowledge', id: newest.id });
+  return true;
+}
+
+/** A key that is held down acknowledges once, and presses nothing until it is let go. */
+function listenToEnter(feed: Feed): void {
+  let held = false;
+  addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (!event.repeat) held = acknowledgedNewest(feed, event);
+    else if (held) event.preventDefault();
+  });
 }
 
 function pauseOrResume(feed: Feed): void {
@@ -45,13 +70,12 @@ function press(feed: Feed, key: string): void {
   if (document.querySelector('main.practice') !== null) pressInPractice(feed, key);
 }
 
-/** The single keys of the practice; they can be switched off. */
+/** The single keys of the practice, which can be switched off, and Enter, which cannot. */
 export function listenToKeys(feed: Feed): void {
+  listenToEnter(feed);
   addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
-    if (event.key === 'Escape') return;
     if (isTyping(event) || openDialog() !== null) return;
-    if (event.key === 'Enter' && !onControl(event)) return acknowledgeNewest(feed);
     if (currentPrefs().singleKeys) press(feed, event.key.toLowerCase());
   });
 }

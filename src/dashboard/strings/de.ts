@@ -353,7 +353,7 @@ export const de: Strings = {
       ['R B I', 'letzte Wiederholung war: Übung, Ball, nichts'],
       ['U', 'Korrektur rückgängig machen'],
       ['E', 'das Training beenden'],
-      ['Enter', 'die neueste Warnung bestätigen'],
+      ['Enter', 'die neueste Warnung bestätigen, egal wo der Fokus ist'],
     ],
     keysOn: 'Tastenkürzel an',
   },

@@ -353,7 +353,7 @@ export const en = {
       ['R B I', 'the last one was a rehearsal, a ball, nothing'],
       ['U', 'undo a correction'],
       ['E', 'end the practice'],
-      ['Enter', 'acknowledge the newest warning'],
+      ['Enter', 'acknowledge the newest warning, wherever the focus is'],
     ] as const,
     keysOn: 'Shortcuts on',
   },

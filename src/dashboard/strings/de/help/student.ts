@@ -119,7 +119,7 @@ export const student: Strings['help']['student'] = {
     title: 'Schmerzen und Warnungen',
     body: [
       'Mit H kannst du jederzeit Schmerzen angeben. Das Training hält an. Bei 4 oder 5 von 10 oder 2 mehr als am Anfang: Hör für heute auf. Über 5, oder wenn es sticht, blockiert, wegknickt oder taub ist: Hör sofort auf und hol dir ärztlichen oder physiotherapeutischen Rat, bevor du wieder trainierst.',
-      'Eine Warnung bleibt stehen, bis du sie bestätigst: Enter bestätigt die neueste. Warnungen werden mit dem Training gespeichert, und dein Coach sieht sie zuerst.',
+      'Eine Warnung bleibt stehen, bis du sie bestätigst: Enter bestätigt die neueste, egal wo der Fokus ist. Nur in einem mehrzeiligen Textfeld und in einer offenen Frage behält Enter seine übliche Bedeutung. Warnungen werden mit dem Training gespeichert, und dein Coach sieht sie zuerst.',
       'Dein eigener Bereich: Du kannst messen, wie weit du dich angenehm bewegst. Stillcatch warnt dich dann, bevor eine Übung diesem Ende nahekommt. Es vergleicht dich nie mit anderen.',
       'Stillcatch ist eine Trainingshilfe, kein Medizinprodukt. Örtliche Regeln, die Regeln deiner Anlage oder deines Clubs und der Rat von Ärztin, Arzt oder Physiotherapie gehen vor. Lies die Seite „Sicherheit“.',
     ],

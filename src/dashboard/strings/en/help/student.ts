@@ -110,7 +110,7 @@ export const student = {
     title: 'Pain and warnings',
     body: [
       'Press H at any time to rate a pain. The practice pauses. At 4 or 5 of 10, or 2 more than at the start, stop for the day. Above 5, or if it is sharp, locking, giving way or numb, stop and get advice from a licensed health professional before you practise again.',
-      'A warning stays on the screen until you confirm it: press Enter for the newest one. Warnings are saved with the session, and your coach sees them first.',
+      'A warning stays on the screen until you confirm it: press Enter for the newest one, wherever the focus is. Only in a text box with several lines and in an open question does Enter keep its usual meaning. Warnings are saved with the session, and your coach sees them first.',
       'Your own range: you can measure how far you move comfortably. Stillcatch then warns you before a rehearsal gets near that end. It never compares you with other people.',
       'Stillcatch is a training aid, not a medical device. Follow your local rules, the rules of your range or club, and your licensed health professional; those come first. Read the page “Safety”.',
     ],
