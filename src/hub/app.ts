@@ -4,6 +4,7 @@ import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { answerErrors, refuseSitesBut } from '../streaming/apiErrors.ts';
 import { type GuardedRoute, guard } from './access/guard.ts';
+import { failedAnalyses } from './analysis/failed.ts';
 import { analysisPart } from './analysis/part.ts';
 import { blocks } from './coach/blocks.ts';
 import { calmReviews } from './coach/calmReviews.ts';
@@ -57,6 +58,7 @@ const PARTS: readonly Part[] = [
   pairing,
   club,
   analysisPart,
+  failedAnalyses,
   uploadRoutes,
   students,
   sessions,

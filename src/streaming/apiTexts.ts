@@ -59,6 +59,9 @@ export const API_TEXTS = {
   'screen-off': 'The second screen could not be turned on: {why}',
   'no-repetition': 'This session has no repetition {index}.',
   'too-often': 'Too many attempts. Wait {seconds} s and try again.',
+  'analysis-failed': 'The analysis failed {times} times. {why}',
+  'hub-stopped': 'The hub stopped during the analysis.',
+  'not-failed': 'This analysis has not failed.',
   'as-json': 'Send this as JSON (application/json).',
   'as-zip': 'Send the session as a .zip file (application/zip).',
 } as const satisfies SentenceBook;

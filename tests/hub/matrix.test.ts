@@ -68,6 +68,8 @@ const ROWS: Readonly<Record<string, string>> = {
   'PATCH /api/coaches/:coachId': OWNER,
   'PUT /api/students/:studentId/coach': OWNER,
   'GET /api/audit': OWNER,
+  'GET /api/club/failed-analyses': OWNER,
+  'POST /api/club/failed-analyses/:sessionId': OWNER,
 
   'GET /api/students/:studentId': CARL,
   'PATCH /api/students/:studentId': CARL,
@@ -77,6 +79,7 @@ const ROWS: Readonly<Record<string, string>> = {
   'POST /api/students/:studentId/import': CARL,
   'DELETE /api/lessons/:lessonId': CARL,
   'PUT /api/sessions/:sessionId/reviewed': CARL,
+  'POST /api/sessions/:sessionId/analysis': CARL,
   'POST /api/students/:studentId/pain-closings': CARL,
   'DELETE /api/pain-closings/:painClosingId': CARL,
   'POST /api/calm-reviews': COACHES,

@@ -13,6 +13,8 @@ import type { Role } from '../../src/streaming/hubContract/people.ts';
 /** A hub with invented people, in a folder of its own. */
 export interface TestHub extends Hub {
   readonly context: HubContext;
+  /** What it told the terminal. */
+  readonly said: readonly string[];
   /** Epoch ms of the hub's clock; tests move it. */
   clock: { ms: number };
   /** Sends a request as `who` (`null`: nobody), with cookie and CSRF token or a machine's token. */
@@ -79,12 +81,13 @@ export async function testHub(): Promise<TestHub> {
   const root = await mkdtemp(join(tmpdir(), 'stillcatch-hub-'));
   const data = await openHubData(root);
   const clock = { ms: Date.UTC(2026, 2, 1, 12) };
+  const said: string[] = [];
   const context: HubContext = {
     db: data.db,
     places: data.places,
     settings: { publicUrl: `http://${HOST}` },
     now: () => clock.ms,
-    say: () => undefined,
+    say: (sentence) => void said.push(sentence),
   };
   const machines = await populate(data);
   let hub = await buildHub(context);
@@ -110,6 +113,7 @@ export async function testHub(): Promise<TestHub> {
       return hub.routes;
     },
     context,
+    said,
     clock,
     headersOf,
     async ask(who, options) {

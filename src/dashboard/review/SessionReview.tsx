@@ -161,7 +161,9 @@ function WithoutRepetitions(props: SessionReviewProps & { readonly detail: Sessi
       <SessionFacts detail={detail} />
       {props.under?.(detail)}
       <p class="empty">
-        {analysis === null ? (summary.problem ?? t.sessions.notAnalysed) : t.review.none}
+        {analysis === null
+          ? ((summary.problem && t.said.refusal(summary.problem)) ?? t.sessions.notAnalysed)
+          : t.review.none}
       </p>
       {props.end?.(detail)}
       {analysis !== null && <Sensors quality={analysis.quality} />}

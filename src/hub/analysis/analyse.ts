@@ -5,11 +5,9 @@ import type { AnalysisResult } from '../../analysis/result.ts';
 import { isCounted } from '../../coaching/asSaid.ts';
 import { readAnalysis, readVersion } from '../../sessions/derivatives.ts';
 import { requireCalibration } from '../../sessions/openSession.ts';
-import { SessionError } from '../../sessions/sessionError.ts';
 import { resultColumns } from '../../sessions/store/rows.ts';
 import { VERSION } from '../../sessions/version.ts';
 import { writeJson, writeWhole } from '../../sessions/write/wholeFile.ts';
-import { sentence } from '../../streaming/apiErrors.ts';
 import { analyseWithCurves } from '../../streaming/curvesInOnePass.ts';
 import { CORRECTED } from '../../streaming/hubContract/review.ts';
 import { overviewIn, withSession } from '../../streaming/reviewing.ts';
@@ -20,26 +18,24 @@ import type { Job, JobAnswer, ResultColumns } from './jobMessages.ts';
 
 const packed = promisify(gzip);
 
-/** Analyses the session as this version does, keeps what its pages show beside it, and tells its row. */
+/**
+ * Analyses the session as this version does, keeps what its pages show beside it, and tells its row.
+ * @throws SessionError where the recording is why it cannot be analysed
+ */
 export async function analyse(job: Job): Promise<JobAnswer> {
-  try {
-    return await withSession(job.paths.zip, async (session) => {
-      requireCalibration(session);
-      const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: CORRECTED[kind] }));
-      const { analysis, curves } = await analyseWithCurves(session, job.plan, labels);
-      await keep(job.paths, { analysis, curves });
-      const said = differences(analysis, await readAnalysis(session.files), {
-        here: VERSION,
-        there: await readVersion(session.files),
-        labelled: labels.length > 0,
-      });
-      const warnings = analysis.warnings.map(({ id, atS, text }) => ({ warningId: id, atS, text }));
-      return { ok: true, columns: columns(analysis, said), warnings };
+  return withSession(job.paths.zip, async (session) => {
+    requireCalibration(session);
+    const labels = job.labels.map(({ topS, kind }) => ({ topS, kind: CORRECTED[kind] }));
+    const { analysis, curves } = await analyseWithCurves(session, job.plan, labels);
+    await keep(job.paths, { analysis, curves });
+    const said = differences(analysis, await readAnalysis(session.files), {
+      here: VERSION,
+      there: await readVersion(session.files),
+      labelled: labels.length > 0,
     });
-  } catch (error) {
-    if (!(error instanceof SessionError)) throw error;
-    return { ok: false, problem: sentence(error.message), lasting: error.code !== 'write-failed' };
-  }
+    const warnings = analysis.warnings.map(({ id, atS, text }) => ({ warningId: id, atS, text }));
+    return { ok: true, columns: columns(analysis, said), warnings };
+  });
 }
 
 type Reviewed = Awaited<ReturnType<typeof analyseWithCurves>>;

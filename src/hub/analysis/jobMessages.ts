@@ -33,11 +33,19 @@ export type ResultColumns = Pick<
 
 export type JobWarning = Pick<WarningTable, 'warningId' | 'atS' | 'text'>;
 
+export interface JobFailure {
+  readonly ok: false;
+  readonly problem: string;
+  /** It would fail again, the recording itself is why. */
+  readonly lasting: boolean;
+  /** The disk is full: once there is room, it may well succeed. */
+  readonly noRoom: boolean;
+}
+
 export type JobAnswer =
   | {
       readonly ok: true;
       readonly columns: ResultColumns;
       readonly warnings: readonly JobWarning[];
     }
-  /** `lasting`: it would fail again, the recording itself is why. */
-  | { readonly ok: false; readonly problem: string; readonly lasting: boolean };
+  | JobFailure;

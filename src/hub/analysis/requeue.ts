@@ -11,6 +11,8 @@ export function onWork(context: HubContext, start: (() => void) | null): void {
 /** There are new jobs. Where nobody works yet, they wait for whoever will. */
 export const wake = (context: HubContext): void => workers.get(context)?.();
 
+const ALIVE = { tries: 0, problem: null, failedMs: null, deadIn: null };
+
 /** Analyses a session again, as after a relabel; one that is being analysed now comes once more. */
 export async function requeue(context: HubContext, sessionId: string): Promise<void> {
   const { db, now } = context;
@@ -21,30 +23,35 @@ export async function requeue(context: HubContext, sessionId: string): Promise<v
       .where('sessionId', '=', sessionId)
       .executeTakeFirst();
     const queuedMs = Math.max(now(), (there?.queuedMs ?? 0) + 1);
+    const job = { ...ALIVE, queuedMs };
     await transaction
       .insertInto('job')
-      .values({ sessionId, queuedMs, tries: 0 })
-      .onConflict((c) => c.column('sessionId').doUpdateSet({ queuedMs, tries: 0 }))
+      .values({ sessionId, ...job })
+      .onConflict((c) => c.column('sessionId').doUpdateSet(job))
+      .execute();
+    await transaction
+      .updateTable('session')
+      .set({ problem: null })
+      .where('id', '=', sessionId)
       .execute();
   });
   wake(context);
 }
 
-/** Queues every session that was analysed by another version; returns how many. */
+/** Queues every session that was analysed, or given up, by another version; returns how many. */
 export async function reanalyseAll(context: HubContext, version: string): Promise<number> {
-  const { db, now } = context;
+  const { db } = context;
   const old = await db
     .selectFrom('session')
-    .select('id as sessionId')
-    .where('version', 'is not', null)
-    .where('version', '!=', version)
+    .leftJoin('job', 'job.sessionId', 'session.id')
+    .select('session.id as sessionId')
+    .where((e) =>
+      e.or([
+        e.and([e('session.version', '!=', version), e('job.sessionId', 'is', null)]),
+        e('job.deadIn', '!=', version),
+      ]),
+    )
     .execute();
-  for (const { sessionId } of old)
-    await db
-      .insertInto('job')
-      .values({ sessionId, queuedMs: now(), tries: 0 })
-      .onConflict((c) => c.column('sessionId').doNothing())
-      .execute();
-  if (old.length > 0) wake(context);
+  for (const { sessionId } of old) await requeue(context, sessionId);
   return old.length;
 }

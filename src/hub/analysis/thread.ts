@@ -1,7 +1,7 @@
 import type { Worker } from 'node:worker_threads';
 import { type JobThread, jobThread } from '../../sessions/threads/jobThread.ts';
 import { startThread } from '../../sessions/threads/startThread.ts';
-import { sentence } from '../../streaming/apiErrors.ts';
+import { failureOf } from './failure.ts';
 import type { Job, JobAnswer } from './jobMessages.ts';
 
 export type AnalysisThread = JobThread<Job, JobAnswer>;
@@ -14,5 +14,5 @@ export const startAnalysis = (): Worker => startThread('worker', import.meta.url
 export const analysisThread = (start = startAnalysis): AnalysisThread =>
   jobThread({
     start,
-    gone: (why) => ({ ok: false, problem: sentence(why), lasting: false }),
+    gone: (why) => failureOf(new Error(why)),
   });

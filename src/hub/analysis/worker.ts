@@ -1,6 +1,6 @@
 import { parentPort } from 'node:worker_threads';
-import { sentence } from '../../streaming/apiErrors.ts';
 import { analyse } from './analyse.ts';
+import { failureOf } from './failure.ts';
 import type { Job, JobAnswer } from './jobMessages.ts';
 
 // A thread of its own: whatever an analysis costs, the hub's pages do not wait for it.
@@ -9,10 +9,6 @@ if (port === null) throw new Error('to be started as a worker');
 
 port.on('message', (job: Job) => {
   void analyse(job)
-    .catch((error: unknown): JobAnswer => ({
-      ok: false,
-      problem: sentence(error instanceof Error ? error.message : String(error)),
-      lasting: false,
-    }))
+    .catch((error: unknown): JobAnswer => failureOf(error))
     .then((answer) => port.postMessage(answer));
 });

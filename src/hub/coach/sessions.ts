@@ -51,6 +51,7 @@ const isQueued = async (db: Db, sessionId: string): Promise<boolean> =>
     .selectFrom('job')
     .select('sessionId')
     .where('sessionId', '=', sessionId)
+    .where('deadIn', 'is', null)
     .executeTakeFirst()) !== undefined;
 
 /** What the list of students says of the session, where the pain that is open there is in it. */

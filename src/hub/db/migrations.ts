@@ -322,11 +322,22 @@ async function analysedAnew(db: Schema): Promise<void> {
   await sql`update session set version = 'older' where version is not null`.execute(db);
 }
 
+/** Analyses that failed say why, and wait where they failed too often. */
+async function deadJobs(db: Schema): Promise<void> {
+  for (const [name, type] of [
+    ['problem', 'text'],
+    ['failedMs', 'double precision'],
+    ['deadIn', 'text'],
+  ] as const)
+    await db.schema.alterTable('job').addColumn(name, type).execute();
+}
+
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-hub': { up: first },
   '002-attention': { up: attentionColumns },
   '003-pools': { up: analysedAnew },
+  '004-dead-jobs': { up: deadJobs },
 };
 
 /** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */

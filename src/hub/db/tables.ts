@@ -126,6 +126,11 @@ export interface JobTable {
   sessionId: string;
   queuedMs: number;
   tries: number;
+  /** Why it failed last, in words; `null` while it has not. */
+  problem: Generated<string | null>;
+  failedMs: Generated<number | null>;
+  /** Version that gave it up: it waits until somebody starts it again, or another version. `null`: it has its turn. */
+  deadIn: Generated<string | null>;
 }
 
 export interface UploadTable {

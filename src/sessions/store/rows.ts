@@ -118,9 +118,10 @@ export async function saveDetails(db: Db, id: string, analysis: AnalysisResult):
   for (const rows of inPieces(warnings)) await db.insertInto('warning').values(rows).execute();
 }
 
+/** One statement takes only so many values. */
 const ROWS_AT_ONCE = 100;
 
-function* inPieces<T>(rows: readonly T[]): Generator<readonly T[]> {
+export function* inPieces<T>(rows: readonly T[]): Generator<readonly T[]> {
   for (let from = 0; from < rows.length; from += ROWS_AT_ONCE)
     yield rows.slice(from, from + ROWS_AT_ONCE);
 }

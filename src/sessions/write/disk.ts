@@ -20,6 +20,17 @@ const KEYS: Readonly<Record<string, DiskKey>> = {
   EIO: 'broken',
 };
 
+const codeOf = (error: unknown): string => String((error as { code?: unknown } | null)?.code ?? '');
+
+/** There is no room for what was to be written, whether a file or a row. */
+export const isFull = (error: unknown): boolean =>
+  ['ENOSPC', 'EDQUOT', 'SQLITE_FULL'].includes(codeOf(error)) ||
+  (error instanceof Error && /database or disk is full/.test(error.message));
+
+/** The same words where it is the disk that refused, which name no path; else `null`. */
+export const ofTheDisk = (error: unknown): string | null =>
+  isFull(error) ? DISK_TEXTS.full : codeOf(error) in KEYS ? diskWords(error) : null;
+
 /** Why the disk refused, in words. */
 export function diskWords(error: unknown): string {
   const key = KEYS[(error as NodeJS.ErrnoException).code ?? ''];

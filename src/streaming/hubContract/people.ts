@@ -151,6 +151,22 @@ export interface ClubStudent {
   readonly coachId: string;
 }
 
+/**
+ * GET /api/club/failed-analyses, for the owner: what the hub gave up, newest first. POST /api/club/failed-analyses/:sessionId
+ * starts it again; so does the coach by POST /api/sessions/:sessionId/analysis.
+ */
+export interface FailedAnalysis {
+  /** Of the session. */
+  readonly id: string;
+  /** Name of the student's coach. */
+  readonly coach: string;
+  readonly receivedMs: number;
+  readonly failedMs: number;
+  readonly tries: number;
+  /** Why, in words. */
+  readonly problem: string;
+}
+
 /** GET /api/audit?before= (newest first) */
 export interface AuditEntry {
   readonly id: number;

@@ -3,6 +3,7 @@ import type {
   AuditEntry,
   ClubStudent,
   ClubView,
+  FailedAnalysis,
   Invitation,
   Invite,
   InviteRequest,
@@ -41,6 +42,9 @@ export const peopleClient = ({ get, send }: Asking) => ({
   moveStudent: (studentId: string, coachId: string) =>
     send<null>('PUT', `students/${part(studentId)}/coach`, { coachId }),
   club: () => get<ClubView>('club'),
+  failedAnalyses: () => get<readonly FailedAnalysis[]>('club/failed-analyses'),
+  analyseAgain: (sessionId: string) =>
+    send<null>('POST', `club/failed-analyses/${part(sessionId)}`),
   audit: (before: number | null) =>
     get<readonly AuditEntry[]>(`audit${before === null ? '' : `?before=${before}`}`),
 });

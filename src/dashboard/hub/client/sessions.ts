@@ -23,6 +23,7 @@ export const sessionsClient = ({ get, send, upload }: Asking) => ({
   importZip: (studentId: string, file: File) =>
     upload<Imported>(`students/${part(studentId)}/import`, file, 'application/zip'),
   dropSession: (id: string) => send<null>('DELETE', at(id)),
+  analyseAgain: (id: string) => send<null>('POST', at(id, '/analysis')),
   setReviewed: (id: string, reviewed: boolean) =>
     send<null>('PUT', at(id, '/reviewed'), { reviewed } satisfies ReviewedRequest),
   comment: (id: string, comment: NewComment) => send<Comment>('POST', at(id, '/comments'), comment),

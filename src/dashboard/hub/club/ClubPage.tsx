@@ -10,6 +10,7 @@ import { HubPage } from '../parts/HubPage.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
 import { AuditPart } from './AuditPart.tsx';
+import { FailedPart } from './FailedPart.tsx';
 import { InvitesPart } from './InvitesPart.tsx';
 import { MovePart } from './MovePart.tsx';
 
@@ -127,6 +128,7 @@ export function ClubPage() {
           </>
         )}
       </Asked>
+      <FailedPart />
       <AuditPart key={`log ${round}`} />
     </HubPage>
   );

@@ -85,11 +85,43 @@ function OpenPain({ desk: { session, again } }: { readonly desk: SessionDesk }) 
   );
 }
 
+/** Why there are no new numbers (without any, that stands in their place), and the way to try again. */
+function NotAnalysed({
+  desk: { session, isCoach, client, again },
+}: {
+  readonly desk: SessionDesk;
+}) {
+  const { busy, problem, run } = useAct();
+  const { id, problem: why } = session.summary;
+  if (why === null || session.analysing) return null;
+  const start = (): void =>
+    void run(async () => {
+      await client.sessions.analyseAgain(id);
+      again();
+    });
+  return (
+    <p class="row standing">
+      {session.analysis !== null && (
+        <span>
+          <b>{words.failed}:</b> {t.said.refusal(why)}
+        </span>
+      )}
+      {problem !== null && <span role="alert">{problem}</span>}
+      {isCoach && (
+        <button type="button" disabled={busy} onClick={start}>
+          {words.analyseAgain}
+        </button>
+      )}
+    </p>
+  );
+}
+
 /** Below the header of a session: how it may be read, what was set by hand. */
 export function UnderHead({ desk }: { readonly desk: SessionDesk }) {
   const { session } = desk;
   return (
     <>
+      <NotAnalysed desk={desk} />
       <OpenPain desk={desk} />
       <p class="fine">{words.underPlan(session.planNumber, session.plan.name)}</p>
       <Differences lines={session.differences} />

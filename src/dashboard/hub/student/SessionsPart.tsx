@@ -16,7 +16,7 @@ function factsOf({ summary: s, comments }: HubSessionRow): string {
   return [
     ...(s.analysed
       ? [words.passed(s.passed, s.scored), words.balls(s.balls, s.ballsInMix)]
-      : [s.problem ?? words.waiting]),
+      : [s.problem === null ? words.waiting : t.said.refusal(s.problem)]),
     t.sessions.length(s.durationS),
     ...(pain ? [] : [words.pain(s.painBefore, s.painAfter)]),
     ...(comments > 0 ? [words.comments(comments)] : []),

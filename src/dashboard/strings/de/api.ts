@@ -63,6 +63,9 @@ export const API: Readonly<Record<ApiTextKey, string>> = {
   'screen-off': 'Der zweite Bildschirm ließ sich nicht einschalten: {why}',
   'no-repetition': 'Dieses Training hat keine Wiederholung {index}.',
   'too-often': 'Zu viele Versuche. Warte {seconds} s und versuch es noch einmal.',
+  'analysis-failed': 'Die Auswertung ist {times}-mal gescheitert. {why}',
+  'hub-stopped': 'Der Hub wurde während der Auswertung beendet.',
+  'not-failed': 'Diese Auswertung ist nicht gescheitert.',
   'as-json': 'Sende das als JSON (application/json).',
   'as-zip': 'Sende das Training als .zip-Datei (application/zip).',
 };

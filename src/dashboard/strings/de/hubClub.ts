@@ -37,6 +37,14 @@ export const club: HubStrings['club'] = {
     drop: 'Zurückziehen',
     dropOf: (name) => `Die Einladung von ${name} zurückziehen`,
   },
+  failed: {
+    title: 'Gescheiterte Auswertungen',
+    none: 'Keine.',
+    line: (coach, receivedMs) => `Coach ${coach}, angekommen ${moment(receivedMs)}`,
+    why: (tries, why) => `${tries}-mal versucht. ${why}`,
+    again: 'Noch einmal auswerten',
+    againOf: (line) => `Noch einmal auswerten: ${line}`,
+  },
   audit: {
     title: 'Protokoll',
     why: 'Anmeldungen, Exporte, Löschungen und andere Zugriffe auf persönliche Daten.',

@@ -47,6 +47,8 @@ export const session: HubStrings['session'] = {
     number === null
       ? `Gewertet nach dem damaligen Plan: ${name}.`
       : `Gewertet nach dem damaligen Plan: Version ${number}, ${name}.`,
+  failed: 'Nicht neu ausgewertet',
+  analyseAgain: 'Noch einmal auswerten',
   differences: 'Unterschiede zwischen dem Hub und dem Computer des Spielers',
   relabels: 'Von Hand korrigiert',
   relabelled: (index, kind, found, by, ms) =>

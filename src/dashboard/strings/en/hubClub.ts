@@ -37,6 +37,15 @@ export const club = {
     drop: 'Withdraw',
     dropOf: (name: string): string => `Withdraw the invitation of ${name}`,
   },
+  failed: {
+    title: 'Failed analyses',
+    none: 'None.',
+    line: (coach: string, receivedMs: number): string =>
+      `Coach ${coach}, received ${moment(receivedMs)}`,
+    why: (tries: number, why: string): string => `Tried ${count(tries, 'time')}. ${why}`,
+    again: 'Analyse again',
+    againOf: (line: string): string => `Analyse again: ${line}`,
+  },
   audit: {
     title: 'Log',
     why: 'Sign-ins, exports, deletions and other access to personal data.',

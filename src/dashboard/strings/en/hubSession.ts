@@ -50,6 +50,8 @@ export const session = {
     number === null
       ? `Scored with the plan of that day: ${name}.`
       : `Scored with the plan of that day: version ${number}, ${name}.`,
+  failed: 'Not analysed again',
+  analyseAgain: 'Analyse again',
   differences: 'Differences between the hub and the student’s computer',
   relabels: 'Corrected by hand',
   relabelled: (index: number, kind: string, found: string, by: string, ms: number): string =>
