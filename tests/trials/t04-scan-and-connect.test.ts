@@ -36,6 +36,8 @@ describe.skipIf(!nobleIsInstalled())('an adapter that cannot scan and connect at
     await bench.until(() => sensor !== undefined && bench.state(sensor) === 'streaming', 20);
     const waits = bench.of('link').flatMap((m) => m.retryInMs ?? []);
     expect(waits).toEqual([0, 500, 1000, 2000]);
-    expect(bench.of('link').find((m) => m.state === 'lost')?.reason).toMatch(/adapter is busy and refused/);
+    expect(bench.of('link').find((m) => m.state === 'lost')?.reason).toMatch(
+      /adapter is busy and refused/,
+    );
   });
 });

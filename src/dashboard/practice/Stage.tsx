@@ -32,11 +32,16 @@ export function Stage({ says = stageWord }: { readonly says?: (view: PracticeVie
   );
 }
 
+/** No hold is asked of a calibration, nor of the address before a ball. */
+const asksNoHold = ({ phase, ledger }: PracticeView): boolean =>
+  phase.phase === 'calibrating' || (phase.phase === 'address' && ledger.next === 'ball');
+
 /** How much of the asked hold is done. */
 function HoldBand() {
   const phase = useSection('phase');
   const target = useSection('plan')?.targets.holdS?.min ?? null;
-  if (target === null || phase === null) return <div class="hold" />;
+  const isIdle = useFeedPart(({ view }) => view === null || asksNoHold(view));
+  if (target === null || phase === null || isIdle) return <div class="hold" />;
   const heldS = phase.phase === 'top' ? phase.holdS : 0;
   const share = Math.min(1, heldS / target);
   const text = t.hold.value(heldText(heldS, target), t.written(String(target)));

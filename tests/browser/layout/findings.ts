@@ -132,6 +132,12 @@ async function lookInPage(asked: {
     });
   };
 
+  /** No letter stands on them. */
+  const meters = (): Piece[] =>
+    [...document.querySelectorAll('[role="meter"]')]
+      .filter(isSeen)
+      .map((of) => ({ text: of.ariaLabel ?? '', of, box: of.getBoundingClientRect() }));
+
   const controls = (): Piece[] =>
     [...document.querySelectorAll('a, button, summary, input, select, textarea')]
       .filter((of) => isSeen(of) && of.closest('svg, .skip') === null)
@@ -155,6 +161,7 @@ async function lookInPage(asked: {
     const some = cut.map(
       (piece) => `"${piece.text}" (${say(piece.of)}) is cut by ${Math.round(overBy(piece))} px`,
     );
+    seen.push(...meters().filter(isInSight));
     some.push(...overEachOther(seen), ...overEachOther(apart(controls()).filter(isInSight)));
     if (root.scrollWidth > innerWidth) some.push(`the page is ${root.scrollWidth} px wide`);
     const bar = document.querySelector('.top')?.getBoundingClientRect().height ?? 0;

@@ -1,7 +1,11 @@
 import { CUE_TEXTS } from '../../../src/coaching/cues.ts';
 import type { WarningId } from '../../../src/coaching/judgement.ts';
 import { SAFETY_TEXTS } from '../../../src/coaching/safetyTexts.ts';
-import { KEEPING_TEXTS, type PracticeView } from '../../../src/streaming/contract.ts';
+import {
+  CALIBRATION_ORDER,
+  KEEPING_TEXTS,
+  type PracticeView,
+} from '../../../src/streaming/contract.ts';
 import type { Phase } from '../../../src/analysis/contract.ts';
 
 type Change = (view: PracticeView) => PracticeView;
@@ -54,6 +58,15 @@ const said =
     return { ...view, last: { ...last, verdict: { ...last.verdict, cue } } };
   };
 
+/** The first calibration, at its step `done + 1`. */
+const calibrating =
+  (done: number): Change =>
+  (view) => {
+    const { steps } = view.calibration;
+    const under = { ...view, calibration: { steps: steps.slice(0, done), quality: null } };
+    return inPhase('calibrating')({ ...under, pose: null, addressPose: null });
+  };
+
 const silent: Change = (view) => ({
   ...view,
   sensors: view.sensors.map((sensor) => ({ ...sensor, state: 'lost', ageMs: 12_000 })),
@@ -82,5 +95,8 @@ export const PRACTICES: Readonly<Record<string, Change>> = {
   'three warnings': all(inPhase('caught'), warned(3)),
   'five warnings': all(manyDone, inPhase('address'), warned(5), said('not-scored:chestLeadMs')),
   'sensors lost': all(manyDone, inPhase('paused'), warned(1), silent),
+  ...Object.fromEntries(
+    CALIBRATION_ORDER.map((step, done) => [`calibration, ${step}`, calibrating(done)]),
+  ),
   'not kept': all(inPhase('backswing'), notKept, replayed),
 };

@@ -62,7 +62,7 @@ export function StudentLine({ s, nowMs }: { readonly s: StudentRow; readonly now
     <li class="student-line" data-student={s.id}>
       <span class="need-sign">
         <NeedShape code={code} />
-        {words.names[code]}
+        <span class="need-name">{words.names[code]}</span>
       </span>
       <h3>
         <a href={to('students', s.id)} title={s.name}>

@@ -5,7 +5,7 @@ export const NOT_A_MEDICAL_DEVICE =
   'Trainingshilfe, kein Medizinprodukt. Misst Bewegung, nicht das Verletzungsrisiko.';
 
 export const OTHERS_COME_FIRST =
-  'Hör bei Schmerz auf. Die Regeln vor Ort, die Regeln von Range oder Club und der Rat von Ärztin, Arzt oder Physiotherapie gehen vor.';
+  'Hör bei Schmerz auf. Die Regeln vor Ort, von Range oder Club und der Rat von Ärztin, Arzt oder Physiotherapie gehen vor.';
 
 export const RED_FLAGS = [
   'Schwäche in einem Bein',

@@ -15,7 +15,7 @@ export const needs = {
     warning: 'Warning',
     unreviewed: 'To review',
     unanswered: 'Question',
-    mix: 'Mix not followed',
+    mix: 'Mix',
     volume: 'Volume',
     'no-practice': 'No practice',
     drift: 'Off target',
