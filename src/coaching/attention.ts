@@ -68,6 +68,10 @@ export interface AttentionFacts {
   /** Rehearsals and balls of the last 7 and 14 days. */
   readonly week: number;
   readonly fortnight: number;
+  /** Sessions of the last 14 days whose repetitions are not known (`notCounted.ts`). */
+  readonly unknown: number;
+  /** Simulated sessions, of whichever time; they are in no other number. */
+  readonly simulated: number;
   /** Newest first. */
   readonly recent: readonly DriftFacts[];
 }
@@ -154,7 +158,7 @@ function mixNeed({ balls, ballsInMix, plan }: AttentionFacts): RankedNeed | null
 }
 
 function volumeNeed(facts: AttentionFacts): RankedNeed | null {
-  const { week, fortnight, plan, nowMs, joinedMs } = facts;
+  const { week, fortnight, unknown, plan, nowMs, joinedMs } = facts;
   const { perWeek } = plan.volume;
   if (week > perWeek)
     return {
@@ -163,7 +167,13 @@ function volumeNeed(facts: AttentionFacts): RankedNeed | null {
       weight: week / perWeek,
     };
   const old = nowMs - joinedMs >= 14 * DAY_MS;
-  if (!old || daysAway(facts) >= NO_PRACTICE_DAYS || fortnight >= LITTLE * 2 * perWeek) return null;
+  if (
+    !old ||
+    unknown > 0 ||
+    daysAway(facts) >= NO_PRACTICE_DAYS ||
+    fortnight >= LITTLE * 2 * perWeek
+  )
+    return null;
   return {
     code: 'volume',
     text: fill(NEED_TEXTS.littleVolume, { n: fortnight, most: 2 * perWeek }),
@@ -178,17 +188,16 @@ const daysAway = ({ nowMs, lastPracticeMs, joinedMs }: AttentionFacts): number =
 function pauseNeed(facts: AttentionFacts): RankedNeed | null {
   const days = daysAway(facts);
   if (days < NO_PRACTICE_DAYS) return null;
-  const sentence =
-    facts.lastPracticeMs === null ? NEED_TEXTS.neverPractised : NEED_TEXTS.noPractice;
+  const never = facts.simulated > 0 ? NEED_TEXTS.joinedSimulated : NEED_TEXTS.neverPractised;
+  const sentence = facts.lastPracticeMs === null ? never : NEED_TEXTS.noPractice;
   const text = fill(sentence, { days });
   return { code: 'no-practice', text, weight: days };
 }
 
-const nothing = ({ lastPracticeMs }: AttentionFacts): RankedNeed => ({
-  code: 'none',
-  text: lastPracticeMs === null ? NEED_TEXTS.noPracticeYet : NEED_TEXTS.well,
-  weight: 0,
-});
+function nothing({ lastPracticeMs, simulated }: AttentionFacts): RankedNeed {
+  const never = simulated > 0 ? NEED_TEXTS.onlySimulated : NEED_TEXTS.noPracticeYet;
+  return { code: 'none', text: lastPracticeMs === null ? never : NEED_TEXTS.well, weight: 0 };
+}
 
 export interface Placed {
   readonly id: string;

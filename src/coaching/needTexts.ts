@@ -13,8 +13,10 @@ export const NEED_TEXTS = {
   muchVolume: '{n} repetitions in 7 days, plan: at most {most}.',
   littleVolume: '{n} repetitions in 14 days, the plan has room for {most}.',
   neverPractised: 'Joined {days} days ago, no practice yet.',
+  joinedSimulated: 'Joined {days} days ago, only simulated sessions so far.',
   noPractice: 'No practice for {days} days.',
   noPracticeYet: 'No practice yet.',
+  onlySimulated: 'Only simulated sessions so far.',
   well: 'Practises as planned.',
 } as const;
 

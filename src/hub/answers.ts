@@ -1,5 +1,6 @@
 import Type, { type Static, type TSchema } from 'typebox';
 import { NEED_CODES } from '../coaching/attention.ts';
+import { NOT_COUNTED } from '../coaching/notCounted.ts';
 import { STAGES, TARGET_MEASURES, type TargetMeasure } from '../coaching/plan.ts';
 import { ANALYSIS_SCHEMA, type Same } from '../sessions/analysisSchema.ts';
 import type { Inbox, UploadState } from '../streaming/hubContract/machine.ts';
@@ -86,6 +87,13 @@ const need = only({
   answerTo: textOrNull,
 });
 
+const notCountedCounts = only({
+  recording: count,
+  analysing: count,
+  failed: count,
+  simulated: count,
+});
+
 const students = only({
   students: Type.Array(
     only({
@@ -97,6 +105,8 @@ const students = only({
       lastPracticeMs: msOrNull,
       weekRehearsals: count,
       weekBalls: count,
+      weekNotCounted: notCountedCounts,
+      simulatedSessions: count,
       nextSessionId: textOrNull,
       calm: count,
     }),
@@ -128,7 +138,7 @@ const summary = only({
   durationS: numberOrNull,
   hand,
   simulated: Type.Boolean(),
-  counts: Type.Boolean(),
+  notCounted: orNull(oneOf(NOT_COUNTED)),
   state: oneOf(['recording', 'complete', 'interrupted', 'unread']),
   deleted: Type.Boolean(),
   analysed: Type.Boolean(),
@@ -231,6 +241,7 @@ const progress = only({
       carryOver: only({ addedFlexion: numberOrNull, keptRotation: numberOrNull }),
     }),
   ),
+  notCounted: Type.Array(only({ startedMs: ms, notCounted: oneOf(NOT_COUNTED) })),
   plans: Type.Array(planVersion),
   lessons: Type.Array(lesson),
 });

@@ -52,12 +52,12 @@ export function planFile(path: string, date: () => number): PlanStore {
 export const planService = (of: {
   readonly file: PlanStore;
   readonly coach?: () => Plan | null;
-  readonly weekRepetitions: () => number;
+  readonly week: PlanService['week'];
 }): PlanService => ({
   coach: () => of.coach?.() ?? null,
   own: () => of.file.own(),
   write: (plan) => of.file.write(plan),
-  weekRepetitions: of.weekRepetitions,
+  week: of.week,
 });
 
 const codeOf = (error: unknown): unknown =>

@@ -2,17 +2,19 @@
 import { join } from 'node:path';
 import type { PracticeHost } from '../practice/host.ts';
 import type { PracticeView } from '../practice/view.ts';
-import { volumeHistory } from '../practice/person.ts';
+import { type PracticeCounts, weekCounts } from '../coaching/notCounted.ts';
+import { countedSessions } from '../practice/person.ts';
 import { coachService } from '../sending/coachLink.ts';
 import { SessionError } from '../sessions/sessionError.ts';
 import type { KeptSessions } from '../streaming/sessionsApi.ts';
+import { countedSession } from '../streaming/sessionsViews.ts';
 import { askedPlan } from '../streaming/planApi.ts';
 import { openKeeping } from './keeping.ts';
 import { listenLocally } from './listen.ts';
 import { liveSensors } from './liveSensors.ts';
 import { planFile, planService } from './planFile.ts';
 import { secondScreenHere, switchOnAtStart } from './secondScreen.ts';
-import { personFile } from './personFile.ts';
+import { type PersonStore, personFile } from './personFile.ts';
 import { practiceSource, sourceFor } from './practiceSource.ts';
 import {
   DEFAULT_PORT,
@@ -45,6 +47,13 @@ function coachOf(
   return coach;
 }
 
+/** Of the sessions that are kept; where none are, of what is known of the person. */
+async function weekOf({ store }: KeptSessions, person: PersonStore): Promise<PracticeCounts> {
+  const sessions =
+    store === null ? countedSessions(person.read()) : (await store.list()).map(countedSession);
+  return weekCounts(sessions, Date.now());
+}
+
 async function run(settings: StudentSettings): Promise<void> {
   const live = liveSensors();
   const first = await practiceSource(settings, live);
@@ -63,7 +72,7 @@ async function run(settings: StudentSettings): Promise<void> {
   const plans = planService({
     file: planFile(join(settings.data, 'plans.json'), Date.now),
     coach: () => coach?.plan() ?? null,
-    weekRepetitions: () => volumeHistory(person.read(), Date.now()).thisWeek,
+    week: () => weekOf(keeping.sessions, person),
   });
   const host: PracticeHost = studentHost({
     first,

@@ -7,7 +7,15 @@ import type { Beginning, PracticeHost, PracticeRecord } from '../practice/host.t
 import { practiceHost } from '../practice/host.ts';
 import { type LivePractice, livePractice } from '../practice/livePractice.ts';
 import { countsAsPractice } from '../coaching/countsAsPractice.ts';
-import { personView, planFor, volumeHistory, withEnd, withSession } from '../practice/person.ts';
+import {
+  personView,
+  planFor,
+  volumeHistory,
+  withCount,
+  withEnd,
+  withSession,
+} from '../practice/person.ts';
+import type { Stage } from '../practice/view.ts';
 import type { SensorSource } from '../sensors/sources/source.ts';
 import type { PersonStore } from './personFile.ts';
 import type { PracticeSource } from './practiceSource.ts';
@@ -58,6 +66,7 @@ function newPractice(
   if (guided) {
     keepCalibration(store, date, practice);
     keepStops(store, date, practice);
+    keepCount(store, practice);
   }
   return practice;
 }
@@ -96,6 +105,20 @@ function keepStops(store: PersonStore, date: () => number, practice: LivePractic
   });
 }
 
+/** Repetitions are kept as they come: a practice that nobody closes counts all the same. */
+function keepCount(store: PersonStore, practice: LivePractice): void {
+  practice.changes.subscribe(({ sections }) => {
+    const { stage, source, ledger } = practice.view();
+    if (!sections.has('ledger') || !COUNTING.includes(stage) || !counts(source)) return;
+    const person = withCount(store.read(), ledger.rehearsals + ledger.balls);
+    store.write(person);
+    practice.tellPerson({ lastSession: personView(person).lastSession });
+  });
+}
+
+/** The safety form is behind, so the newest session kept is this one. */
+const COUNTING: readonly Stage[] = ['practice', 'after', 'over'];
+
 function keepStopRead(store: PersonStore): Stop | undefined {
   const { stop } = store.read();
   if (stop === undefined) return undefined;
@@ -111,7 +134,9 @@ function keep({ store, date }: StudentHostOptions, { practice, command }: Practi
   const repetitions = ledger.rehearsals + ledger.balls;
   if (command.type === 'close') {
     const end = { repetitions, painAfter: command.pain, note: command.note };
-    store.write(withEnd(store.read(), end, ownRange));
+    const person = withEnd(store.read(), end, ownRange);
+    store.write(person);
+    practice.tellPerson({ lastSession: personView(person).lastSession });
   } else if (stage !== 'stopped' && command.answers.pain !== null) {
     const painBefore = command.answers.pain;
     const session = { startedMs: date(), repetitions, painBefore, painAfter: null, note: '' };

@@ -1,5 +1,6 @@
 import type { KnownFits } from '../body/recheck.ts';
 import type { Stop } from './stops.ts';
+import type { CountedSession } from '../coaching/notCounted.ts';
 import type { OwnRange, Plan } from '../coaching/plan.ts';
 import type { VolumeHistory } from '../coaching/warnings.ts';
 import type { About } from './about.ts';
@@ -72,6 +73,10 @@ export function volumeHistory(person: Person, nowMs: number): VolumeHistory {
   return { thisWeek: between(person, weekStartMs, nowMs), weeksBefore };
 }
 
+/** As they are counted. */
+export const countedSessions = ({ sessions }: Person): readonly CountedSession[] =>
+  sessions.map(({ startedMs, repetitions }) => ({ startedMs, repetitions, notCounted: null }));
+
 export function personView(person: Person): PersonView {
   const last = person.sessions.at(-1);
   return {
@@ -97,6 +102,14 @@ export const withSession = (person: Person, session: PastSession): Person => ({
   ...person,
   historyConfirmed: true,
   sessions: [...person.sessions, session].slice(-MOST_SESSIONS),
+});
+
+/** How far the newest session is: known even where nobody ever closes it. */
+export const withCount = (person: Person, repetitions: number): Person => ({
+  ...person,
+  sessions: person.sessions.map((session, i) =>
+    i === person.sessions.length - 1 ? { ...session, repetitions } : session,
+  ),
 });
 
 /** What became of the newest session. */

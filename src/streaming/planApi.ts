@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import type { PracticeCounts } from '../coaching/notCounted.ts';
 import { DEFAULT_PLAN, type Plan } from '../coaching/plan.ts';
 import { planChanges } from '../coaching/planChanges.ts';
 import { validatePlan } from '../coaching/validatePlan.ts';
@@ -12,8 +13,8 @@ export interface PlanService {
   own(): readonly OwnPlan[];
   /** @throws Error with a sentence where it cannot be kept. */
   write(plan: Plan): void;
-  /** Rehearsals and balls of the last seven days. */
-  weekRepetitions(): number;
+  /** Practice of the last seven days. */
+  week(): Promise<PracticeCounts>;
 }
 
 /** The plan of the next practice: a coach's before one's own, `null` where neither is there. */
@@ -25,7 +26,7 @@ function authorOf(service: PlanService): PlanView['author'] {
   return service.own().length > 0 ? 'student' : 'default';
 }
 
-function viewOf(service: PlanService): PlanView {
+async function viewOf(service: PlanService): Promise<PlanView> {
   const own = service.own();
   return {
     plan: askedPlan(service) ?? DEFAULT_PLAN,
@@ -33,11 +34,11 @@ function viewOf(service: PlanService): PlanView {
     versions: own
       .map((v, i) => ({ ...v, changes: planChanges(own[i - 1]?.plan ?? DEFAULT_PLAN, v.plan) }))
       .reverse(),
-    weekRepetitions: service.weekRepetitions(),
+    week: await service.week(),
   };
 }
 
-function change(service: PlanService, body: unknown): PlanView {
+function change(service: PlanService, body: unknown): Promise<PlanView> {
   if (service.coach() !== null)
     throw new Refused(409, 'coach-plan', 'Your coach set this plan. You cannot change it here.');
   const { plan, problems } = validatePlan(body ?? null);

@@ -1,3 +1,4 @@
+import type { PracticeCounts } from '../coaching/notCounted.ts';
 import type { Plan } from '../coaching/plan.ts';
 
 /** What the student's own service serves of the plan. Types only. Times are epoch ms. */
@@ -18,6 +19,6 @@ export interface PlanView {
   readonly author: 'default' | 'student' | 'coach';
   /** Newest first, each with what it changed, one sentence each. */
   readonly versions: readonly (OwnPlan & { readonly changes: readonly string[] })[];
-  /** Rehearsals and balls of the last seven days. */
-  readonly weekRepetitions: number;
+  /** Practice of the last seven days. */
+  readonly week: PracticeCounts;
 }

@@ -1,4 +1,3 @@
-import { countsAsPractice } from '../coaching/countsAsPractice.ts';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
@@ -151,7 +150,7 @@ function sessionRoutes(api: FastifyInstance, shelf: Shelf): void {
         plan,
         ...(await readOf(shelf, session)),
         notes: { note, painBefore, painAfter },
-        ...(countsAsPractice(session) && {
+        ...(summaryView(session).notCounted === null && {
           weekRepetitions: weekRepetitions(await shelf.store().list(), session),
         }),
       };

@@ -1,5 +1,6 @@
 import type { AnalysisResult } from '../analysis/result.ts';
 import type { CarryOver } from '../coaching/judgement.ts';
+import type { NotCounted, UncountedSession } from '../coaching/notCounted.ts';
 import type { Plan, TargetMeasure } from '../coaching/plan.ts';
 import type { PainSign } from '../sensors/sessionEvent.ts';
 
@@ -17,8 +18,8 @@ export interface SessionSummary {
   readonly durationS: number | null;
   readonly hand: 'left' | 'right';
   readonly simulated: boolean;
-  /** It counts as practice: in the week, last values, progress and needs (`coaching/countsAsPractice.ts`). */
-  readonly counts: boolean;
+  /** Why it is in no count: the week, last values, progress and needs (`coaching/notCounted.ts`); `null` where it is. */
+  readonly notCounted: NotCounted | null;
   readonly state: SessionStateWord;
   readonly deleted: boolean;
   /** False while it waits for its analysis. */
@@ -154,10 +155,10 @@ export interface ProgressEntry {
   readonly carryOver: CarryOver;
 }
 
-/** GET /api/progress: analysed sessions that count as practice, oldest first. */
+/** GET /api/progress: the sessions that are counted, oldest first. */
 export interface Progress {
-  /** Analysed sessions that are left out because they are simulated. */
-  readonly notCounted: number;
+  /** All other sessions. */
+  readonly notCounted: readonly UncountedSession[];
   readonly sessions: readonly ProgressEntry[];
 }
 

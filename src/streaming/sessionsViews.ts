@@ -1,10 +1,20 @@
 import type { CarryOver } from '../coaching/judgement.ts';
-import { countsAsPractice } from '../coaching/countsAsPractice.ts';
+import { type CountedSession, weekCounts, whyNotCounted } from '../coaching/notCounted.ts';
 import type { Plan } from '../coaching/plan.ts';
 import type { SessionSummary as Kept } from '../sessions/store/rows.ts';
 import type { Progress, ProgressEntry, SessionSummary } from './sessionsContract.ts';
 
 const iso = (ms: number): string => new Date(ms).toISOString();
+
+const whyNot = (kept: Kept): CountedSession['notCounted'] =>
+  whyNotCounted({ ...kept, recording: kept.state === 'running' });
+
+/** As it is counted. */
+export const countedSession = (kept: Kept): CountedSession => ({
+  startedMs: kept.startedMs,
+  notCounted: whyNot(kept),
+  repetitions: kept.rehearsals + kept.balls,
+});
 
 /** One session as the pages get it. */
 export const summaryView = (kept: Kept): SessionSummary => ({
@@ -14,7 +24,7 @@ export const summaryView = (kept: Kept): SessionSummary => ({
   durationS: kept.durationS,
   hand: kept.hand,
   simulated: kept.simulated,
-  counts: countsAsPractice(kept),
+  notCounted: whyNot(kept),
   state: kept.state === 'running' ? 'recording' : kept.state,
   deleted: kept.deleted,
   analysed: kept.analysed,
@@ -33,25 +43,22 @@ export const summaryView = (kept: Kept): SessionSummary => ({
   painAfter: kept.painAfter,
 });
 
-const WEEK_MS = 7 * 86_400_000;
-
 /** Rehearsals and balls of the seven days that end with `session`, which is among `all`. */
 export const weekRepetitions = (all: readonly Kept[], session: Kept): number =>
-  all
-    .filter((s) => countsAsPractice(s))
-    .filter((s) => s.startedMs <= session.startedMs && s.startedMs > session.startedMs - WEEK_MS)
-    .reduce((sum, s) => sum + s.rehearsals + s.balls, 0);
+  weekCounts(all.map(countedSession), session.startedMs).repetitions;
 
 /** What a coach sets; the own range is measured, not planned. */
 export const planKey = (plan: Plan): string => JSON.stringify({ ...plan, ownRange: null });
 
-/** Analysed sessions that count as practice, oldest first, from a list that is newest first. */
+/** The sessions that are counted, oldest first, from a list that is newest first. */
 export function progressView(newestFirst: readonly Kept[]): Progress {
-  const analysed = newestFirst.filter((s) => s.analysed);
-  const all = analysed.filter((s) => countsAsPractice(s)).reverse();
+  const counted = newestFirst.filter((s) => whyNot(s) === null).reverse();
   return {
-    notCounted: analysed.length - all.length,
-    sessions: all.map((session, i) => entry(session, all[i - 1])),
+    notCounted: newestFirst.flatMap((s) => {
+      const notCounted = whyNot(s);
+      return notCounted === null ? [] : [{ startedMs: s.startedMs, notCounted }];
+    }),
+    sessions: counted.map((session, i) => entry(session, counted[i - 1])),
   };
 }
 

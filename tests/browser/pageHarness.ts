@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type Page, chromium } from 'playwright-core';
 import { build } from 'vite';
 import * as analysis from '../../src/analysis/analysis.ts';
+import { NOTHING_DONE } from '../../src/coaching/notCounted.ts';
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
 import { listenAt } from '../../src/main/listen.ts';
 import { buildStudentApp } from '../../src/main/studentApp.ts';
@@ -28,7 +29,7 @@ const NO_PLANS: PlanService = {
   write: () => {
     throw new Error('Nothing is kept here.');
   },
-  weekRepetitions: () => 0,
+  week: async () => NOTHING_DONE,
 };
 
 const PATIENCE_MS = 180_000;

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { NOTHING_DONE } from '../../src/coaching/notCounted.ts';
 import { planFile, planService } from '../../src/main/planFile.ts';
 import {
   type RunningService,
@@ -19,7 +20,10 @@ const file = planFile(
   join(mkdtempSync(join(tmpdir(), 'stillcatch-plan-')), 'plans.json'),
   Date.now,
 );
-const own = planService({ file, weekRepetitions: () => 34 });
+const own = planService({
+  file,
+  week: async () => ({ ...NOTHING_DONE, sessions: 2, repetitions: 34 }),
+});
 let full = false;
 let browser: Browser;
 let service: RunningService;

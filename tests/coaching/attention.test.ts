@@ -25,6 +25,8 @@ const facts = (own: Partial<AttentionFacts> = {}): AttentionFacts => ({
   ballsInMix: 0,
   week: 100,
   fortnight: 200,
+  unknown: 0,
+  simulated: 0,
   recent: [],
   ...own,
 });
@@ -94,6 +96,16 @@ describe('why a student needs a look', () => {
     ]);
     expect(attention(facts({ fortnight: 0, lastPracticeMs: NOW - 12 * DAY_MS }))[0]?.text).toBe(
       'No practice for 12 days.',
+    );
+  });
+
+  it('never too little while a session is not analysed, nor no practice beside a simulated one', () => {
+    expect(codes({ fortnight: 0, unknown: 1 })).toEqual(['none']);
+    const never = { lastPracticeMs: null, simulated: 2 };
+    const joined = (days: number) => ({ ...never, joinedMs: NOW - days * DAY_MS });
+    expect(attention(facts(joined(5)))[0]?.text).toBe('Only simulated sessions so far.');
+    expect(attention(facts(joined(12)))[0]?.text).toBe(
+      'Joined 12 days ago, only simulated sessions so far.',
     );
   });
 

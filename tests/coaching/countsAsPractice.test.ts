@@ -1,8 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { countsAsPractice } from '../../src/coaching/countsAsPractice.ts';
+import { standingOf, weekCounts } from '../../src/coaching/notCounted.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
 import type { SessionSummary } from '../../src/sessions/store/rows.ts';
-import { progressView, summaryView, weekRepetitions } from '../../src/streaming/sessionsViews.ts';
+import {
+  countedSession,
+  progressView,
+  summaryView,
+  weekRepetitions,
+} from '../../src/streaming/sessionsViews.ts';
 
 const DAY_MS = 86_400_000;
 const kept = (day: number, simulated: boolean): SessionSummary =>
@@ -34,7 +40,26 @@ describe('what counts as practice', () => {
     expect(weekRepetitions(newestFirst, newestFirst[1]!)).toBe(20);
     const { sessions, notCounted } = progressView(newestFirst);
     expect(sessions.map(({ id }) => id)).toEqual(['s1', 's3']);
-    expect(notCounted).toBe(2);
-    expect(newestFirst.map((s) => summaryView(s).counts)).toEqual([false, true, false, true]);
+    expect(notCounted).toEqual([
+      { startedMs: 4 * DAY_MS, notCounted: 'simulated' },
+      { startedMs: 2 * DAY_MS, notCounted: 'simulated' },
+    ]);
+    expect(newestFirst.map((s) => summaryView(s).notCounted)).toEqual([
+      'simulated',
+      null,
+      'simulated',
+      null,
+    ]);
+  });
+
+  it('what is not analysed yet is in no number, and is told of', () => {
+    const waiting = { ...kept(3, false), analysed: false, rehearsals: 0, balls: 0, problem: null };
+    const all = [{ ...waiting, state: 'interrupted' as const }, kept(2, false)];
+    expect(progressView(all).notCounted).toEqual([
+      { startedMs: 3 * DAY_MS, notCounted: 'analysing' },
+    ]);
+    const counted = all.map(countedSession);
+    expect(weekCounts(counted, 3 * DAY_MS)).toMatchObject({ sessions: 1, repetitions: 10 });
+    expect(standingOf(weekCounts(counted, 10 * DAY_MS - 1))).toBe('unknown');
   });
 });

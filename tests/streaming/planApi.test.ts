@@ -2,18 +2,20 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Fastify from 'fastify';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { NOTHING_DONE, type PracticeCounts } from '../../src/coaching/notCounted.ts';
 import { DEFAULT_PLAN, type Plan } from '../../src/coaching/plan.ts';
 import { planFile, planService } from '../../src/main/planFile.ts';
 import { askedPlan, registerPlanApi } from '../../src/streaming/planApi.ts';
 import type { PlanView } from '../../src/streaming/planContract.ts';
 import { scratch } from '../sessions/makeSession.ts';
 
+const WEEK: PracticeCounts = { ...NOTHING_DONE, sessions: 1, repetitions: 12 };
 const THREE: Plan = { ...DEFAULT_PLAN, ratio: { rehearsals: 3, balls: 1 } };
 
 function serve(coach: Plan | null = null) {
   const path = join(scratch(), 'plans.json');
   const open = () =>
-    planService({ file: planFile(path, () => 5), coach: () => coach, weekRepetitions: () => 12 });
+    planService({ file: planFile(path, () => 5), coach: () => coach, week: async () => WEEK });
   const service = open();
   const app = Fastify();
   registerPlanApi(app, service);
@@ -36,7 +38,7 @@ describe('the plan of the service', () => {
       plan: DEFAULT_PLAN,
       author: 'default',
       versions: [],
-      weekRepetitions: 12,
+      week: WEEK,
     });
     expect(askedPlan(service)).toBeNull();
   });

@@ -68,7 +68,12 @@ function Reading({ view, saved, edit }: { view: PlanView; saved: boolean; edit: 
   return (
     <>
       <p>{words.author[view.author]}</p>
-      <p>{words.week(view.weekRepetitions, view.plan.volume.perWeek)}</p>
+      <p>
+        {[
+          t.counts.week(view.week, view.plan.volume.perWeek),
+          ...t.counts.notCounted(view.week.notCounted),
+        ].join(' ')}
+      </p>
       <p role="status" class={saved ? undefined : 'hidden'}>
         {saved ? words.saved : ''}
       </p>

@@ -25,10 +25,12 @@ export function ProgressScreen() {
       )}
       {data === null && problem === null && <p role="status">{words.loading}</p>}
       {data !== null && (
-        <ProgressView sessions={data.sessions} sessionHref={sessionHref} now={now} />
-      )}
-      {data !== null && data.notCounted > 0 && (
-        <p class="fine">{words.notCounted(data.notCounted)}</p>
+        <ProgressView
+          sessions={data.sessions}
+          notCounted={data.notCounted}
+          sessionHref={sessionHref}
+          now={now}
+        />
       )}
       <Caution />
     </main>

@@ -1,4 +1,9 @@
 import { CARRIED } from '../../coaching/nextStep.ts';
+import {
+  type PracticeCounts,
+  type UncountedSession,
+  standingOf,
+} from '../../coaching/notCounted.ts';
 import { useMemo, useState } from 'preact/hooks';
 import type { ProgressEntry } from '../../streaming/sessionsContract.ts';
 import { t } from '../strings/strings.ts';
@@ -8,7 +13,15 @@ import { ChosenSession } from './ChosenSession.tsx';
 import { Legend } from './Legend.tsx';
 import { type Label, MeasurePanel, Panel } from './Panel.tsx';
 import { ProgressTable } from './ProgressTable.tsx';
-import { DAY_MS, RANGES, type RangeName, type Step, inRange, stepsOf } from './course.ts';
+import {
+  DAY_MS,
+  RANGES,
+  type RangeName,
+  type Step,
+  countsInRange,
+  inRange,
+  stepsOf,
+} from './course.ts';
 import { carryOverCourse, measureCourses, painCourse, passedCourse } from './courses.ts';
 import { useWidth } from './useWidth.ts';
 
@@ -27,6 +40,8 @@ export interface ProgressViewProps {
   /** Where a session is opened. */
   readonly sessionHref: (id: string) => string;
   readonly marks?: readonly ProgressMark[];
+  /** All other sessions; left out for none. */
+  readonly notCounted?: readonly UncountedSession[];
   /** ISO 8601; the end of the ranges that can be chosen. */
   readonly now: string;
 }
@@ -151,20 +166,42 @@ function Shown(props: ProgressViewProps & { readonly steps: readonly Step[] }) {
   );
 }
 
+const NO_OTHERS: readonly UncountedSession[] = [];
+
+function OthersLine({ others }: { readonly others: PracticeCounts }) {
+  const lines = t.counts.notCounted(others.notCounted);
+  return lines.length === 0 ? null : <p class="fine">{lines.join(' ')}</p>;
+}
+
+/** In place of the charts: what there is, in words that do not deny a session that is listed. */
+function NothingYet({ others, none }: { readonly others: PracticeCounts; readonly none: string }) {
+  const standing = standingOf(others);
+  if (standing === 'simulated') return <p class="empty">{t.counts.onlySimulated}</p>;
+  if (standing === 'none') return <p class="empty">{none}</p>;
+  return (
+    <p class="empty">{[t.counts.noneYet, ...t.counts.notCounted(others.notCounted)].join(' ')}</p>
+  );
+}
+
 /** Each measure over sessions, rehearsals and balls apart, beside the plan as it was; from plain data. */
 export function ProgressView(props: ProgressViewProps) {
   const { sessions, now } = props;
   const [range, setRange] = useState<RangeName>('all');
   const all = useMemo(() => stepsOf(sessions), [sessions]);
   const steps = useMemo(() => inRange(all, range, Date.parse(now)), [all, range, now]);
-  if (all.length === 0) return <p class="empty">{words.none}</p>;
+  const { notCounted = NO_OTHERS } = props;
+  const others = countsInRange(notCounted, all.length === 0 ? 'all' : range, Date.parse(now));
+  if (all.length === 0) return <NothingYet others={others} none={words.none} />;
   return (
     <div class="progress">
       <RangeChoice range={range} choose={setRange} />
       {steps.length === 0 ? (
-        <p class="empty">{words.noneInRange}</p>
+        <NothingYet others={others} none={words.noneInRange} />
       ) : (
-        <Shown key={range} {...props} steps={steps} />
+        <>
+          <Shown key={range} {...props} steps={steps} />
+          <OthersLine others={others} />
+        </>
       )}
     </div>
   );

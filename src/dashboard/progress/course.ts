@@ -1,3 +1,9 @@
+import {
+  type PracticeCounts,
+  type UncountedSession,
+  practiceCounts,
+  uncounted,
+} from '../../coaching/notCounted.ts';
 import type { Plan, Target, TargetMeasure } from '../../coaching/plan.ts';
 import type { ProgressEntry, SpreadView } from '../../streaming/sessionsContract.ts';
 
@@ -30,6 +36,13 @@ export function stepsOf(sessions: readonly ProgressEntry[]): readonly Step[] {
 /** The steps of the last days up to `nowMs`. */
 export const inRange = (steps: readonly Step[], range: RangeName, nowMs: number): readonly Step[] =>
   steps.filter((s) => s.atMs > nowMs - DAYS[range] * DAY_MS);
+
+/** What the last days up to `nowMs` have beside the steps. */
+export const countsInRange = (
+  others: readonly UncountedSession[],
+  range: RangeName,
+  nowMs: number,
+): PracticeCounts => practiceCounts(uncounted(others), nowMs - DAYS[range] * DAY_MS);
 
 export interface CoursePoint {
   readonly atMs: number;

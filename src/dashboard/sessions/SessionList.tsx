@@ -3,19 +3,13 @@ import type { SessionList as List, SessionSummary } from '../../streaming/sessio
 import { t } from '../strings/strings.ts';
 import { ImportField } from './ImportField.tsx';
 import { ask, sessionPath } from './api.ts';
+import { sessionFacts } from './sessionFacts.ts';
 import { useLoad } from './useLoad.ts';
 
 const words = t.sessions;
 
 function Facts({ s }: { readonly s: SessionSummary }) {
-  const facts = [
-    words.length(s.durationS),
-    ...(s.analysed ? [words.passed(s.passed, s.scored), words.balls(s.ballsInMix, s.balls)] : []),
-    ...(s.simulated ? [s.counts ? words.simulated : words.notCounted] : []),
-    ...(s.state === 'complete' ? [] : [words.states[s.state]]),
-    ...(s.problem === null ? [] : [s.problem]),
-  ];
-  return <p>{facts.join(' · ')}</p>;
+  return <p>{[words.length(s.durationS), ...sessionFacts(s)].join(' · ')}</p>;
 }
 
 function Row({ s, remove }: { readonly s: SessionSummary; readonly remove: () => void }) {

@@ -8,6 +8,7 @@ import {
 } from '../../coaching/measureText.ts';
 import type { LedgerStatus } from '../../coaching/ledger.ts';
 import { coach } from './de/coach.ts';
+import { counts } from './de/counts.ts';
 import { names, said } from './de/core.ts';
 import { desk } from './de/desk.ts';
 import { drafts } from './de/drafts.ts';
@@ -75,6 +76,7 @@ export const de: Strings = {
   },
 
   coach,
+  counts,
   drafts,
   ready,
   today,

@@ -18,6 +18,7 @@ import {
 import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
+import { counts } from './en/counts.ts';
 import { names, said } from './en/core.ts';
 import { drafts } from './en/drafts.ts';
 import { figure } from './en/figure.ts';
@@ -74,6 +75,7 @@ export const en = {
   },
 
   coach,
+  counts,
   drafts,
   figure,
   handsFree,

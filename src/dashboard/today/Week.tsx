@@ -5,11 +5,11 @@ import { t } from '../strings/strings.ts';
 /** How much of the week's volume is used. */
 export function Week({ view }: { readonly view: PlanView }) {
   const { perWeek } = view.plan.volume;
-  const done = view.weekRepetitions;
+  const done = view.week.repetitions;
   return (
     <p>
       <meter min={0} max={perWeek} value={Math.min(done, perWeek)} aria-hidden="true" />{' '}
-      {t.planPage.week(done, perWeek)} {done >= perWeek && <b>{t.planPage.weekFull}</b>}{' '}
+      {t.counts.week(view.week, perWeek)} {done >= perWeek && <b>{t.planPage.weekFull}</b>}{' '}
       <a href={hrefOf('plan')}>{t.planPage.read}</a>
     </p>
   );

@@ -2,6 +2,14 @@ import { sql } from 'kysely';
 import { MIX_DAYS, type RankedNeed, attention, needsCoach } from '../../coaching/attention.ts';
 import { type OpenPain, openPain, openWarnings } from '../../coaching/concerns.ts';
 import { DRIFT_SESSIONS, type DriftFacts } from '../../coaching/drift.ts';
+import {
+  type NotCountedCounts,
+  type UncountedSession,
+  practiceCounts,
+  uncounted,
+  unknownSessions,
+  weekCounts,
+} from '../../coaching/notCounted.ts';
 import { countsIn } from './counting.ts';
 import { DEFAULT_PLAN, type Plan } from '../../coaching/plan.ts';
 import type { MeasureSpreads } from '../../sessions/store/spreads.ts';
@@ -9,6 +17,7 @@ import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { openQuestions } from './questions.ts';
 import { PAINFUL, type SignsOfStudent, signsOf } from './signs.ts';
+import { uncountedSessions } from './uncounted.ts';
 import { type Whose, those } from './whose.ts';
 
 const DAY_MS = 86_400_000;
@@ -24,6 +33,8 @@ export interface StudentFacts {
   readonly lastPracticeMs: number | null;
   readonly weekRehearsals: number;
   readonly weekBalls: number;
+  readonly weekNotCounted: NotCountedCounts;
+  readonly simulatedSessions: number;
   readonly nextSessionId: string | null;
   readonly needs: readonly RankedNeed[];
   readonly openPain: OpenPain | null;
@@ -31,7 +42,10 @@ export interface StudentFacts {
   readonly calm: number;
 }
 
-interface Row extends Omit<StudentFacts, 'needs' | 'openPain'> {
+interface Row extends Omit<
+  StudentFacts,
+  'needs' | 'openPain' | 'weekNotCounted' | 'simulatedSessions'
+> {
   readonly plan: string | null;
   readonly planNumber: number | null;
   readonly painFreeMs: number | null;
@@ -45,10 +59,11 @@ interface Row extends Omit<StudentFacts, 'needs' | 'openPain'> {
 export async function studentFacts({ db, now }: HubContext, whose: Whose): Promise<StudentFacts[]> {
   const nowMs = now();
   const rows = await counted(db, whose, nowMs);
-  const [recent, signs, questions] = [
+  const [recent, signs, questions, others] = [
     await recentSpreads(db, whose),
     await signsOf(db, whose),
     await openQuestions(db, whose, nowMs),
+    await uncountedSessions(db, whose),
   ];
   const planOf = planReader();
   return rows.map((row) => {
@@ -56,6 +71,7 @@ export async function studentFacts({ db, now }: HubContext, whose: Whose): Promi
     const quiet = { painFreeMs, reviewedMs: quietMs };
     const own: SignsOfStudent = signs.get(seen.id) ?? { sessions: [], closed: [] };
     const sessions = own.sessions.map((s) => ({ ...s, underPlan: s.planNumber === planNumber }));
+    const not = notCountedOf(others.get(seen.id) ?? [], nowMs);
     const pain = openPain(sessions, quiet, own.closed);
     const needs = attention({
       nowMs,
@@ -70,10 +86,29 @@ export async function studentFacts({ db, now }: HubContext, whose: Whose): Promi
       ballsInMix,
       week: seen.weekRehearsals + seen.weekBalls,
       fortnight,
+      unknown: not.fortnight,
+      simulated: not.simulated,
       recent: recent.get(seen.id) ?? [],
     });
-    return { ...seen, needs, openPain: pain, calm: needsCoach(needs) ? 0 : seen.calm };
+    return {
+      ...seen,
+      weekNotCounted: not.week,
+      simulatedSessions: not.simulated,
+      needs,
+      openPain: pain,
+      calm: needsCoach(needs) ? 0 : seen.calm,
+    };
   });
+}
+
+/** What is not in the numbers of the week and the fortnight. */
+function notCountedOf(sessions: readonly UncountedSession[], nowMs: number) {
+  const others = uncounted(sessions);
+  return {
+    week: weekCounts(others, nowMs).notCounted,
+    fortnight: unknownSessions(practiceCounts(others, nowMs - 14 * DAY_MS).notCounted),
+    simulated: practiceCounts(others).notCounted.simulated,
+  };
 }
 
 /** Most students have one of few plans: each is read once. */

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Db } from '../db/open.ts';
 import { type ComparedSession, comparePeriods } from '../../coaching/comparePeriods.ts';
+import { practiceCounts, uncounted } from '../../coaching/notCounted.ts';
 import type {
   HubProgress,
   Period,
@@ -15,6 +16,7 @@ import { config, one, typed } from '../parts/api.ts';
 import { countsIn } from './counting.ts';
 import { lessonsOf } from './lessons.ts';
 import { planVersions } from './planVersions.ts';
+import { uncountedSessions } from './uncounted.ts';
 
 const READER = config({ who: 'student-or-coach', of: 'student' });
 
@@ -69,6 +71,7 @@ async function sessionsIn(
     .where('startedMs', '>=', fromMs)
     .where('startedMs', '<', toMs)
     .execute();
+  const others = (await uncountedSessions(db, { studentId })).get(studentId) ?? [];
   const numbers = new Set(rows.flatMap(({ planNumber }) => planNumber ?? []));
   return {
     period: {
@@ -77,6 +80,7 @@ async function sessionsIn(
       sessions: rows.length,
       rehearsals: rows.reduce((n, r) => n + r.rehearsals, 0),
       balls: rows.reduce((n, r) => n + r.balls, 0),
+      notCounted: practiceCounts(uncounted(others), fromMs - 1, toMs - 1).notCounted,
       planNumbers: [...numbers].sort((x, y) => x - y),
     },
     compared: rows.map(({ scored, passed, spreads, carryOver }) => ({
@@ -95,6 +99,7 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
     { config: READER, schema: { params: one('student') } },
     async ({ params: { studentId = '' } }): Promise<HubProgress> => ({
       sessions: await sessionsOf(db, studentId),
+      notCounted: (await uncountedSessions(db, { studentId })).get(studentId) ?? [],
       plans: await planVersions(db, studentId),
       lessons: await lessonsOf(db, studentId),
     }),

@@ -1,4 +1,4 @@
-import { countsAsPractice } from '../../coaching/countsAsPractice.ts';
+import { whyNotCounted } from '../../coaching/notCounted.ts';
 import type { Plan } from '../../coaching/plan.ts';
 import {
   type CorrectedKind,
@@ -21,7 +21,15 @@ export const summaryOf = (row: SessionTable, demonstration: boolean): SessionSum
   durationS: row.durationS,
   hand: row.hand,
   simulated: row.simulated === 1,
-  counts: countsAsPractice({ simulated: row.simulated === 1 }, demonstration),
+  notCounted: whyNotCounted(
+    {
+      simulated: row.simulated === 1,
+      recording: false,
+      analysed: row.analysed === 1,
+      problem: row.problem,
+    },
+    demonstration,
+  ),
   state: 'complete',
   deleted: false,
   analysed: row.analysed === 1,

@@ -1,4 +1,5 @@
 import type { NeedCode } from '../../coaching/attention.ts';
+import type { NotCountedCounts, UncountedSession } from '../../coaching/notCounted.ts';
 import type { Plan, TargetMeasure } from '../../coaching/plan.ts';
 import type { ApiError, SpreadView, SpreadsView } from '../sessionsContract.ts';
 
@@ -29,6 +30,10 @@ export interface StudentRow {
   /** In the last seven days. */
   readonly weekRehearsals: number;
   readonly weekBalls: number;
+  /** Sessions of the last seven days that are in neither. */
+  readonly weekNotCounted: NotCountedCounts;
+  /** Of whichever time; they are in no other number. */
+  readonly simulatedSessions: number;
   /** Newest session that has not been looked at; `null` where there is none. */
   readonly nextSessionId: string | null;
   /** Sessions to review that need no look: nothing of the student is open, and neither pain nor a warning is in them. */
@@ -164,6 +169,8 @@ export interface ProgressSession {
 /** GET /api/students/:studentId/progress, oldest first. */
 export interface HubProgress {
   readonly sessions: readonly ProgressSession[];
+  /** All other sessions. */
+  readonly notCounted: readonly UncountedSession[];
   readonly plans: readonly PlanVersion[];
   readonly lessons: readonly Lesson[];
 }
@@ -183,6 +190,8 @@ export interface Period {
   readonly sessions: number;
   readonly rehearsals: number;
   readonly balls: number;
+  /** Sessions of the period that are in no number. */
+  readonly notCounted: NotCountedCounts;
   /** Numbers of the plans that its sessions were judged by, smallest first. */
   readonly planNumbers: readonly number[];
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { NOTHING_DONE } from '../../../src/coaching/notCounted.ts';
 import { planFile, planService } from '../../../src/main/planFile.ts';
 import { type SessionStore, openStore } from '../../../src/sessions/store/store.ts';
 import { NOBODY_AROUND } from '../../streaming/deskFixtures.ts';
@@ -27,7 +28,10 @@ beforeAll(async () => {
   const file = planFile(join(store.places.root, 'plans.json'), Date.now);
   service = await startService(simulated('idle:600'), {
     sessions: { store, problem: null, folder: store.places.root },
-    plans: planService({ file, weekRepetitions: () => 34 }),
+    plans: planService({
+      file,
+      week: async () => ({ ...NOTHING_DONE, sessions: 2, repetitions: 34 }),
+    }),
     desk: { view: NOBODY_AROUND, obey: () => null },
   });
 });

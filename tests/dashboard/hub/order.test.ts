@@ -7,6 +7,7 @@ import {
   openAtFirst,
   stepped,
 } from '../../../src/dashboard/hub/needs/order.ts';
+import { ALL_COUNTED } from '../../../src/coaching/notCounted.ts';
 import type { NeedCode } from '../../../src/coaching/attention.ts';
 import type { StudentRow } from '../../../src/streaming/hubContract/students.ts';
 
@@ -26,6 +27,8 @@ const student = (
   lastPracticeMs: null,
   weekRehearsals: 0,
   weekBalls: 0,
+  weekNotCounted: ALL_COUNTED,
+  simulatedSessions: 0,
   nextSessionId,
 });
 

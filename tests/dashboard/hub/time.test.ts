@@ -117,6 +117,7 @@ describe('months of the hub', () => {
   it('say where the plan changed', () => {
     const progress: HubProgress = {
       sessions: [session(1), session(2), session(3, { planNumber: 2 })],
+      notCounted: [],
       plans: [],
       lessons: [],
     };

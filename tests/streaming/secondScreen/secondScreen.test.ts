@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { AnalysisOutput } from '../../../src/analysis/contract.ts';
+import { NOTHING_DONE } from '../../../src/coaching/notCounted.ts';
 import { warningOf } from '../../../src/coaching/warnings.ts';
 import { mergeBatch } from '../../../src/dashboard/feed/merge.ts';
 import { buildStudentApp } from '../../../src/main/studentApp.ts';
@@ -162,7 +163,12 @@ async function mainRoutes({ host, screen }: Awaited<ReturnType<typeof start>>): 
     host,
     now: () => performance.now(),
     sessions: { store: null, problem: null, folder: '' },
-    plans: { coach: () => null, own: () => [], write: () => undefined, weekRepetitions: () => 0 },
+    plans: {
+      coach: () => null,
+      own: () => [],
+      write: () => undefined,
+      week: async () => NOTHING_DONE,
+    },
     secondScreen: { ...screen, switchOff: async () => undefined },
   });
   await app.ready();

@@ -75,10 +75,10 @@ export function StudentLine({ s, nowMs }: { readonly s: StudentRow; readonly now
       <Others needs={others} />
       <span
         class="practised"
-        title={words.lastAndWeek(s.lastPracticeMs, s.weekRehearsals, s.weekBalls, nowMs)}
+        title={[words.lastAndWeek(s, nowMs), ...t.counts.notCounted(s.weekNotCounted)].join(' ')}
       >
         <span class="hidden">{words.practised} </span>
-        {words.last(s.lastPracticeMs, nowMs)}
+        {words.last(s, nowMs)}
       </span>
       {act === null ? (
         <span />

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { CARRIED } from '../../../coaching/nextStep.ts';
+import { practiceCounts, standingOf, uncounted } from '../../../coaching/notCounted.ts';
 import { TARGET_MEASURES } from '../../../coaching/plan.ts';
 import type { ProgressSession } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
@@ -107,6 +108,7 @@ export function Sheet({ data, own, said, fromMs, nowMs }: SheetProps) {
   const { me } = useHub();
   const { student, progress, last } = data;
   const sessions = progress.sessions.filter(({ startedMs }) => startedMs >= fromMs);
+  const others = practiceCounts(uncounted(progress.notCounted), fromMs - 1);
   const lessons = progress.lessons.filter(({ atMs }) => atMs >= fromMs);
   return (
     <article class="sheet" aria-label={words.title(student.name)}>
@@ -122,7 +124,14 @@ export function Sheet({ data, own, said, fromMs, nowMs }: SheetProps) {
         </Part>
       )}
       <Part title={words.practice}>
-        {sessions.length === 0 ? <p>{words.none}</p> : <MonthTable sessions={sessions} />}
+        {sessions.length === 0 ? (
+          standingOf(others) === 'none' && <p>{words.none}</p>
+        ) : (
+          <MonthTable sessions={sessions} />
+        )}
+        {t.counts.notCounted(others.notCounted).map((line) => (
+          <p key={line}>{line}</p>
+        ))}
       </Part>
       {sessions.length > 0 && (
         <Part title={words.measures}>

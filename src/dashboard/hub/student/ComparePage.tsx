@@ -1,7 +1,9 @@
 import { useCallback, useState } from 'preact/hooks';
+import { unknownSessions } from '../../../coaching/notCounted.ts';
 import type { Period, PeriodComparison } from '../../../streaming/hubContract/students.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
+import { t } from '../../strings/strings.ts';
 import type { Periods } from '../client/students.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
@@ -30,7 +32,12 @@ function Counted({ name, s }: { readonly name: string; readonly s: Period }) {
       <dt>
         {name}: {words.period(s.fromMs, s.toMs)}
       </dt>
-      <dd>{words.counted(s.sessions, s.rehearsals, s.balls)}</dd>
+      <dd>
+        {[
+          words.counted(s.sessions, s.rehearsals, s.balls),
+          ...t.counts.notCounted(s.notCounted),
+        ].join('. ')}
+      </dd>
     </div>
   );
 }
@@ -69,11 +76,17 @@ function Differences({ compared }: { readonly compared: PeriodComparison }) {
   );
 }
 
+/** Why there is nothing to compare, without denying a session that is listed. */
+const emptyText = (name: string, { notCounted }: Period): string =>
+  unknownSessions(notCounted) + notCounted.simulated === 0
+    ? words.empty(name)
+    : words.noneCounted(name);
+
 function Found({ compared }: { readonly compared: PeriodComparison }) {
   const { a, b } = compared;
   const empty = [
-    ...(a.sessions === 0 ? [words.empty(words.a)] : []),
-    ...(b.sessions === 0 ? [words.empty(words.b)] : []),
+    ...(a.sessions === 0 ? [emptyText(words.a, a)] : []),
+    ...(b.sessions === 0 ? [emptyText(words.b, b)] : []),
   ];
   return (
     <>

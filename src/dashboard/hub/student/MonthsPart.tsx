@@ -20,11 +20,12 @@ export function MonthsPart({ studentId }: { readonly studentId: string }) {
       <h2>{words.title}</h2>
       <Asked of={answer}>
         {(progress) =>
-          progress.sessions.length === 0 ? (
+          progress.sessions.length + progress.notCounted.length === 0 ? (
             <p class="empty">{words.none}</p>
           ) : (
             <ProgressView
               sessions={progressEntries(progress)}
+              notCounted={progress.notCounted}
               marks={lessonMarks(progress)}
               sessionHref={(id) => to('sessions', id)}
               now={new Date().toISOString()}

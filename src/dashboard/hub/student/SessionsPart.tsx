@@ -6,6 +6,7 @@ import { t } from '../../strings/strings.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useLive, useNews } from '../parts/useLive.ts';
+import { sessionFacts } from '../../sessions/sessionFacts.ts';
 import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
 
@@ -14,13 +15,10 @@ const words = h.student.sessions;
 function factsOf({ summary: s, comments }: HubSessionRow): string {
   const pain = s.painBefore === null && s.painAfter === null;
   return [
-    ...(s.analysed
-      ? [words.passed(s.passed, s.scored), words.balls(s.balls, s.ballsInMix)]
-      : [s.problem === null ? words.waiting : t.said.refusal(s.problem)]),
+    ...sessionFacts(s),
     t.sessions.length(s.durationS),
     ...(pain ? [] : [words.pain(s.painBefore, s.painAfter)]),
     ...(comments > 0 ? [words.comments(comments)] : []),
-    ...(s.simulated ? [s.counts ? words.simulated : t.sessions.notCounted] : []),
   ].join(' · ');
 }
 

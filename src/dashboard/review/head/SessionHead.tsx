@@ -2,6 +2,7 @@ import type { SafetyWarning } from '../../../coaching/judgement.ts';
 import { summarise } from '../../../coaching/summary.ts';
 import type { SessionDetail } from '../../../streaming/sessionsContract.ts';
 import { t } from '../../strings/strings.ts';
+import { sessionFacts } from '../../sessions/sessionFacts.ts';
 import { type PlanKept, planKept } from './planKept.ts';
 
 const words = t.review;
@@ -84,11 +85,11 @@ export function SessionFacts({ detail }: { readonly detail: SessionDetail }) {
   return (
     <section class="review-head">
       <p class="lead">
-        {t.sessions.passed(summary.passed, summary.scored)} ·{' '}
-        {t.sessions.balls(summary.ballsInMix, summary.balls)} ·{' '}
-        {t.sessions.length(summary.durationS)} · {t.sessions.hand[summary.hand]}
-        {summary.simulated && ` · ${summary.counts ? t.sessions.simulated : t.sessions.notCounted}`}
-        {summary.state !== 'complete' && ` · ${t.sessions.states[summary.state]}`}
+        {[
+          ...sessionFacts(summary, false),
+          t.sessions.length(summary.durationS),
+          t.sessions.hand[summary.hand],
+        ].join(' · ')}
       </p>
       {analysis !== null && (
         <ul class="plan-kept" aria-label={words.plan}>

@@ -35,8 +35,10 @@ const NEEDS: Readonly<Record<keyof typeof NEED_TEXTS, string>> = {
   muchVolume: '{n} Wiederholungen in 7 Tagen, Plan: höchstens {most}.',
   littleVolume: '{n} Wiederholungen in 14 Tagen, der Plan erlaubt {most}.',
   neverPractised: 'Vor {days} Tagen beigetreten, noch kein Training.',
+  joinedSimulated: 'Vor {days} Tagen beigetreten, bisher nur simulierte Trainings.',
   noPractice: 'Seit {days} Tagen kein Training.',
   noPracticeYet: 'Noch kein Training.',
+  onlySimulated: 'Bisher nur simulierte Trainings.',
   well: 'Übt nach Plan.',
 };
 

@@ -1,6 +1,24 @@
+import { unknownSessions } from '../../../coaching/notCounted.ts';
 import type { HubStrings } from '../hubShape.ts';
 import { ago, shortDay } from './hubShell.ts';
 import { count } from './numbers.ts';
+
+type Words = HubStrings['needs'];
+
+const last: Words['last'] = ({ lastPracticeMs, simulatedSessions }, nowMs) => {
+  if (lastPracticeMs !== null) return ago(lastPracticeMs, nowMs);
+  return simulatedSessions > 0 ? 'nur simuliert' : 'nie';
+};
+
+function weekText({
+  weekRehearsals,
+  weekBalls,
+  weekNotCounted,
+}: Parameters<Words['lastAndWeek']>[0]): string {
+  if (weekRehearsals + weekBalls > 0)
+    return `${count(weekRehearsals, 'Übung', 'Übungen')}, ${count(weekBalls, 'Ball', 'Bälle')}`;
+  return unknownSessions(weekNotCounted) > 0 ? 'noch nicht gezählt' : 'nichts';
+}
 
 export const needs: HubStrings['needs'] = {
   title: 'Wer braucht mich',
@@ -27,13 +45,8 @@ export const needs: HubStrings['needs'] = {
   list: 'Spieler',
   keys: 'J und K: weiter. Enter: Spieler öffnen. O: Training öffnen. N: nächstes ansehen. /: suchen.',
   practised: 'Letztes Training:',
-  last: (ms, nowMs) => (ms === null ? 'nie' : ago(ms, nowMs)),
-  lastAndWeek: (ms, rehearsals, balls, nowMs) =>
-    `Letztes Training: ${ms === null ? 'nie' : ago(ms, nowMs)}. In 7 Tagen: ${
-      rehearsals + balls === 0
-        ? 'nichts'
-        : `${count(rehearsals, 'Übung', 'Übungen')}, ${count(balls, 'Ball', 'Bälle')}`
-    }.`,
+  last,
+  lastAndWeek: (s, nowMs) => `Letztes Training: ${last(s, nowMs)}. In 7 Tagen: ${weekText(s)}.`,
   on: (ms) => `${shortDay(ms)}:`,
   quoted: (text) => `„${text}“`,
   also: (need, text) => `Außerdem ${need}: ${text}`,

@@ -60,6 +60,7 @@ export const comparison: HubStrings['comparison'] = {
   counted: (sessions, rehearsals, balls) =>
     `${count(sessions, 'Training', 'Trainings')}, ${count(rehearsals, 'Übung', 'Übungen')}, ${count(balls, 'Ball', 'Bälle')}`,
   empty: (which) => `${which}: keine Trainings.`,
+  noneCounted: (which) => `${which}: kein Training, das zählt.`,
   uneven: {
     days: (a, b) =>
       `Die Zeiträume sind nicht gleich lang: früher ${count(a, 'Tag', 'Tage')}, später ${count(b, 'Tag', 'Tage')}.`,

@@ -26,14 +26,6 @@ export const student: HubStrings['student'] = {
     reviewed: (ms) => `angesehen ${day(ms)}`,
     notReviewed: 'nicht angesehen',
     comments: (n) => count(n, 'Kommentar', 'Kommentare'),
-    waiting: 'wird ausgewertet',
-    simulated: 'simuliert',
-    passed: (passed, scored) =>
-      scored === 0
-        ? 'keine Übung gewertet'
-        : `${passed} von ${count(scored, 'Übung', 'Übungen')} gelungen`,
-    balls: (balls, inMix) =>
-      balls === 0 ? 'keine Bälle' : `${count(balls, 'Ball', 'Bälle')}, ${inMix} im Verhältnis`,
     warnings: (n) => count(n, 'Warnung', 'Warnungen'),
     pain: (before, after) =>
       `Schmerz ${before ?? 'nicht gefragt'} vorher, ${after ?? 'nicht gefragt'} nachher`,

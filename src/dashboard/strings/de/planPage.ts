@@ -43,8 +43,6 @@ export const planPage: Strings['planPage'] = {
   version: (number, ms) => `Version ${number}, ${writing.day(ms)}`,
   same: 'Keine Änderung.',
   takeUp: (number) => `Version ${number} verwenden`,
-  week: (done, limit) =>
-    `Diese Woche: ${done} von höchstens ${count(limit, 'Wiederholung', 'Wiederholungen')}.`,
   weekFull: 'Du hast das Wochenlimit erreicht. Ruh dich aus oder frag deinen Coach.',
   read: 'Plan lesen',
 };

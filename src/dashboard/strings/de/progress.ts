@@ -28,10 +28,6 @@ export const progress: Strings['progress'] = {
       ? 'keine Übung gewertet'
       : `${passed} von ${count(scored, 'Übung', 'Übungen')} gelungen`,
   simulated: 'simuliert',
-  notCounted: (n) =>
-    n === 1
-      ? '1 simuliertes Training ist hier nicht gezeigt: niemand hat es geübt.'
-      : `${n} simulierte Trainings sind hier nicht gezeigt: niemand hat sie geübt.`,
   warnings: (n) => count(n, 'Warnung', 'Warnungen'),
   pain: (before, after) => `Schmerz ${before} vorher, ${after} nachher`,
   notAsked: 'nicht gefragt',

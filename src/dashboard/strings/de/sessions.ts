@@ -21,12 +21,7 @@ export const sessions: Strings['sessions'] = {
   date: (iso) => writing.dayAndTime(Date.parse(iso)),
   length: (s) => (s === null ? 'Länge unbekannt' : `${Math.max(1, Math.round(s / 60))} min`),
   hand: { left: 'linkshändig', right: 'rechtshändig' },
-  states: {
-    recording: 'wird gerade aufgenommen',
-    complete: '',
-    interrupted: 'unterbrochen: Alles bis dahin ist gespeichert',
-    unread: 'noch nicht ausgewertet',
-  },
+  interrupted: 'unterbrochen: Alles bis dahin ist gespeichert',
   simulated: 'simuliert',
   notCounted: 'simuliert: zählt nicht als Training',
   passed: (passed, scored) =>

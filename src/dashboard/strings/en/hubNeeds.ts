@@ -1,6 +1,24 @@
 import type { NeedCode } from '../../../coaching/attention.ts';
+import { unknownSessions } from '../../../coaching/notCounted.ts';
+import type { StudentRow } from '../../../streaming/hubContract/students.ts';
 import { count } from './count.ts';
 import { ago, shortDay } from './hubShell.ts';
+
+type Practised = Pick<
+  StudentRow,
+  'lastPracticeMs' | 'simulatedSessions' | 'weekRehearsals' | 'weekBalls' | 'weekNotCounted'
+>;
+
+function last({ lastPracticeMs, simulatedSessions }: Practised, nowMs: number): string {
+  if (lastPracticeMs !== null) return ago(lastPracticeMs, nowMs);
+  return simulatedSessions > 0 ? 'only simulated' : 'never';
+}
+
+function weekText({ weekRehearsals, weekBalls, weekNotCounted }: Practised): string {
+  if (weekRehearsals + weekBalls > 0)
+    return `${count(weekRehearsals, 'rehearsal')}, ${count(weekBalls, 'ball')}`;
+  return unknownSessions(weekNotCounted) > 0 ? 'not counted yet' : 'nothing';
+}
 
 /** The coach's start: who needs a look and why. */
 export const needs = {
@@ -28,13 +46,9 @@ export const needs = {
   list: 'Students',
   keys: 'J and K: move. Enter: open student. O: open session. N: next to review. /: search.',
   practised: 'Last practice:',
-  last: (ms: number | null, nowMs: number): string => (ms === null ? 'never' : ago(ms, nowMs)),
-  lastAndWeek: (ms: number | null, rehearsals: number, balls: number, nowMs: number): string =>
-    `Last practice: ${ms === null ? 'never' : ago(ms, nowMs)}. In 7 days: ${
-      rehearsals + balls === 0
-        ? 'nothing'
-        : `${count(rehearsals, 'rehearsal')}, ${count(balls, 'ball')}`
-    }.`,
+  last,
+  lastAndWeek: (s: Practised, nowMs: number): string =>
+    `Last practice: ${last(s, nowMs)}. In 7 days: ${weekText(s)}.`,
   on: (ms: number): string => `${shortDay(ms)}:`,
   quoted: (text: string): string => `“${text}”`,
   also: (need: string, text: string): string => `Also ${need}: ${text}`,

@@ -26,12 +26,6 @@ export const student = {
     reviewed: (ms: number): string => `reviewed ${day(ms)}`,
     notReviewed: 'not reviewed',
     comments: (n: number): string => count(n, 'comment'),
-    waiting: 'being analysed',
-    simulated: 'simulated',
-    passed: (passed: number, scored: number): string =>
-      scored === 0 ? 'no rehearsal scored' : `${passed} of ${scored} rehearsals passed`,
-    balls: (balls: number, inMix: number): string =>
-      balls === 0 ? 'no balls' : `${count(balls, 'ball')}, ${inMix} in the mix`,
     warnings: (n: number): string => count(n, 'warning'),
     pain: (before: number | null, after: number | null): string =>
       `pain ${before ?? 'not asked'} before, ${after ?? 'not asked'} after`,
@@ -155,6 +149,7 @@ export const comparison = {
   counted: (sessions: number, rehearsals: number, balls: number): string =>
     `${count(sessions, 'session')}, ${count(rehearsals, 'rehearsal')}, ${count(balls, 'ball')}`,
   empty: (which: string): string => `${which}: no sessions.`,
+  noneCounted: (which: string): string => `${which}: no session that is counted.`,
   uneven: {
     days: (a: number, b: number): string =>
       `The periods are not equally long: ${count(a, 'day')} earlier, ${count(b, 'day')} later.`,

@@ -45,7 +45,6 @@ export const planPage = {
   version: (number: number, ms: number) => `Version ${number}, ${day(ms)}`,
   same: 'No change.',
   takeUp: (number: number) => `Use version ${number}`,
-  week: (done: number, limit: number) => `This week: ${done} of at most ${limit} repetitions.`,
   weekFull: 'You reached this week’s limit. Rest, or ask your coach.',
   read: 'Read the plan',
 };

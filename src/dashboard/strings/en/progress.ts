@@ -27,10 +27,6 @@ export const progress = {
   facts: (passed: number, scored: number): string =>
     scored === 0 ? 'no rehearsal scored' : `${passed} of ${scored} rehearsals passed`,
   simulated: 'simulated',
-  notCounted: (n: number): string =>
-    n === 1
-      ? '1 simulated session is not shown here: nobody practised it.'
-      : `${n} simulated sessions are not shown here: nobody practised them.`,
   warnings: (n: number): string => count(n, 'warning'),
   pain: (before: string, after: string): string => `pain ${before} before, ${after} after`,
   notAsked: 'not asked',

@@ -14,12 +14,7 @@ export const sessions = {
   length: (s: number | null): string =>
     s === null ? 'length unknown' : `${Math.max(1, Math.round(s / 60))} min`,
   hand: { left: 'left-handed', right: 'right-handed' },
-  states: {
-    recording: 'recording now',
-    complete: '',
-    interrupted: 'interrupted: everything up to then is saved',
-    unread: 'not analysed yet',
-  },
+  interrupted: 'interrupted: everything up to then is saved',
   simulated: 'simulated',
   notCounted: 'simulated: does not count as practice',
   passed: (passed: number, scored: number): string =>
