@@ -19,6 +19,7 @@ import { reviewing } from './coach/reviewing.ts';
 import { sessions } from './coach/sessions.ts';
 import { students } from './coach/students.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
+import { refuseOtherNames } from '../streaming/ownNames.ts';
 import { validateStrictly } from '../streaming/validation.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { tellMachines } from './machine/news.ts';
@@ -94,6 +95,8 @@ export async function buildHub(context: HubContext): Promise<Hub> {
     bodyLimit: MAX_JSON_BYTES,
     trustProxy: secure ? 'loopback' : false,
   });
+  const { publicUrl } = context.settings;
+  refuseOtherNames(app, publicUrl, `This hub answers to ${publicUrl} only (start option --url).`);
   validateStrictly(app);
   await app.register(helmet, {
     contentSecurityPolicy,
@@ -110,7 +113,7 @@ export async function buildHub(context: HubContext): Promise<Hub> {
       api.removeContentTypeParser('text/plain');
       tellUnchanged(api);
       await api.register(rateLimit, LIMITS);
-      api.addHook('onRequest', (request) => refuseSitesBut(context.settings.publicUrl, request));
+      api.addHook('onRequest', (request) => refuseSitesBut(publicUrl, request));
       routes = guard(api, context);
       tellMachines(api, context);
       for (const part of PARTS) part(api, context);

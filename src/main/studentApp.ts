@@ -14,6 +14,7 @@ import type { SecondScreen } from '../streaming/secondScreen/service.ts';
 import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
+import { refuseOtherNames } from '../streaming/ownNames.ts';
 import { validateStrictly } from '../streaming/validation.ts';
 
 /** Where `npm run build` puts the page. */
@@ -42,23 +43,10 @@ const MISSING =
 
 const contentSecurityPolicy = { useDefaults: false, directives: PAGE_POLICY };
 
-const LOOPBACK = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/;
-
-/** A name that merely points at this computer (DNS rebinding) is refused. */
-function refuseOtherNames(app: FastifyInstance): void {
-  app.addHook('onRequest', async (request, reply) => {
-    if (LOOPBACK.test(request.headers.host ?? '')) return;
-    await reply
-      .code(421)
-      .type('text/plain')
-      .send('This service answers to localhost on this computer only.');
-  });
-}
-
 /** Builds the student's service; it does not listen. */
 export async function buildStudentApp(options: StudentAppOptions): Promise<FastifyInstance> {
   const app = Fastify({ forceCloseConnections: true });
-  refuseOtherNames(app);
+  refuseOtherNames(app, null, 'This service answers to localhost on this computer only.');
   validateStrictly(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);

@@ -16,6 +16,7 @@ import {
   waitMs,
 } from './batcher.ts';
 import { bound } from './bound.ts';
+import { isLoopbackHost } from './ownNames.ts';
 import {
   ALIVE_EVERY_MS,
   type Batch,
@@ -176,8 +177,9 @@ export function attachFeed(
   };
 }
 
-/** A page of another site may not listen in: its origin is another one. */
+/** A page of another site may not listen in: its origin is another one, or its name merely points here. */
 export function isOwnPage({ origin, host }: IncomingHttpHeaders): boolean {
+  if (!isLoopbackHost(host)) return false;
   return origin === undefined || (URL.canParse(origin) && new URL(origin).host === host);
 }
 

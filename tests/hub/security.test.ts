@@ -31,9 +31,9 @@ describe('what other sites can do', () => {
     expect(codeOf(answer)).toBe('another-site');
   });
 
-  it('the own page may, also where the proxy hands on another host', async () => {
+  it('the own page may, also where the proxy on this computer hands on its own host', async () => {
     for (const headers of [
-      { origin: 'http://localhost:80', host: 'inside:7411' },
+      { origin: 'http://localhost:80', host: '127.0.0.1:7411' },
       { origin: 'http://localhost:80' },
     ]) {
       const answer = await hub.ask('carl', { ...change, method: 'PUT', headers });
@@ -59,6 +59,22 @@ describe('headers', () => {
       if (url.startsWith('/api')) expect(headers['cache-control'], url).toBe('no-store');
       expect(headers['strict-transport-security'], url).toBeUndefined();
     }
+  });
+
+  it('answers to its own names only', async () => {
+    const settings = { publicUrl: 'https://hub.example.org' };
+    const { app } = await buildHub({ ...hub.context, settings });
+    for (const url of ['/api/setup', '/', '/openapi.json'])
+      for (const host of ['elsewhere.example', 'hub.example.org.elsewhere.example', '127.0.0.2']) {
+        const reply = await app.inject({ url, headers: { host } });
+        expect(reply.statusCode, `${url} of ${host}`).toBe(421);
+        expect(reply.body).toContain('https://hub.example.org');
+      }
+    for (const host of ['hub.example.org', 'Hub.Example.org', 'localhost:7411', '[::1]'])
+      expect((await app.inject({ url: '/api/setup', headers: { host } })).statusCode, host).toBe(
+        200,
+      );
+    await app.close();
   });
 
   it('with HTTPS: strict transport, and a cookie for this host alone', async () => {

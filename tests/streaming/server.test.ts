@@ -150,14 +150,21 @@ describe('the live stream', () => {
     expect(await send({ type: 'undo' })).toMatchObject({ ok: false });
   });
 
-  it('does not answer a page of another site', async () => {
+  it.each([
+    ['of another site', { origin: 'http://elsewhere.example' }],
+    [
+      'whose name was made to point here',
+      { origin: 'http://elsewhere.example', host: 'elsewhere.example' },
+    ],
+    ['that says no origin, under another name', { host: 'elsewhere.example' }],
+  ])('does not answer a page %s', async (_, extraHeaders) => {
     const { url } = await start([]);
     const { io } = await import('socket.io-client');
     const foreign = io(url, {
       transports: ['websocket'],
       forceNew: true,
       reconnection: false,
-      extraHeaders: { origin: 'http://elsewhere.example' },
+      extraHeaders,
     });
     const failed = await new Promise((resolve) => {
       foreign.on('connect', () => resolve(false));

@@ -6,7 +6,7 @@ export interface Interruption {
   readonly sessionId: string | null;
 }
 
-const AT_REST: readonly Stage[] = ['after', 'over', 'stopped'];
+const AT_REST: readonly Stage[] = ['idle', 'after', 'over', 'stopped'];
 
 const wasRunning = ({ stage, source }: PracticeView): boolean =>
   !AT_REST.includes(stage) && source.state !== 'ended' && source.state !== 'failed';
