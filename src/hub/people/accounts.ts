@@ -8,7 +8,6 @@ import { personBehind, signIn } from '../access/signin.ts';
 import { type HubContext, isSecure } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { line, only } from '../parts/api.ts';
-import { newPasswordHash } from './passwords.ts';
 
 export const LOGIN = Type.String({ pattern: '^[A-Za-z0-9._-]{2,60}$' });
 export const PASSWORD = Type.String({ minLength: 10, maxLength: 200 });
@@ -63,7 +62,7 @@ export function leave({ settings }: HubContext, reply: FastifyReply): void {
 interface NewPerson {
   readonly name: string;
   readonly login: string;
-  readonly password: string;
+  readonly passwordHash: string;
   readonly role: Role;
   readonly coachId: string | null;
   readonly hand: 'left' | 'right';
@@ -83,16 +82,14 @@ export async function refuseTaken(db: Db, login: string, exceptId: string | null
 
 export async function makePerson({ db, now }: HubContext, asked: NewPerson): Promise<string> {
   await refuseTaken(db, asked.login, null);
-  const { password, login, ...person } = asked;
+  const { login, ...person } = asked;
   const id = newId();
-  const passwordHash = await newPasswordHash(password, login);
   await db
     .insertInto('person')
     .values({
       ...person,
       id,
       login: login.toLowerCase(),
-      passwordHash,
       active: 1,
       createdMs: now(),
     })

@@ -7,6 +7,7 @@ import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, only, typed } from '../parts/api.ts';
 import { clubOf } from './accounts.ts';
+import { endInvitations } from './endings.ts';
 
 const OWNER = config({ who: 'owner' });
 const NO_COACH = new Refused(404, 'not-found', 'Coach not found.');
@@ -54,7 +55,14 @@ function coachRoutes(api: FastifyInstance, context: HubContext): void {
         .returning('name')
         .executeTakeFirst();
       if (row === undefined) throw NO_COACH;
-      if (!active) await db.deleteFrom('signin').where('personId', '=', coachId).execute();
+      if (!active) {
+        await db.deleteFrom('signin').where('personId', '=', coachId).execute();
+        await db
+          .deleteFrom('invite')
+          .where('byId', '=', coachId)
+          .where('usedMs', 'is', null)
+          .execute();
+      }
       await note(
         context,
         request,
@@ -101,6 +109,7 @@ function studentRoutes(api: FastifyInstance, context: HubContext): void {
         .returning('name')
         .executeTakeFirst();
       if (student === undefined) throw new Refused(404, 'not-found', 'Not found.');
+      await endInvitations(db, request.params.studentId);
       await note(context, request, 'move', `${student.name} to ${coach.name}`);
       return reply.code(204).send();
     },

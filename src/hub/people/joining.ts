@@ -10,8 +10,9 @@ import { renameInLog } from '../namesInLog.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { OWN, clubOf, enter, makePerson, refuseTaken } from './accounts.ts';
+import { endAllWaysIn } from './endings.ts';
 import { STRICT } from './limits.ts';
-import { newPasswordHash, refuseWeak } from './passwords.ts';
+import { newPasswordHash } from './passwords.ts';
 
 const PARAMS = Type.Object({ code: Type.String({ pattern: '^[\\w-]{20,100}$' }) });
 const BODY = only({
@@ -85,12 +86,18 @@ async function firstPlan({ db, now }: HubContext, studentId: string, byId: strin
     .execute();
 }
 
-type Asked = { name: string; login: string; password: string; hand?: 'left' | 'right' };
+interface Own {
+  readonly name: string;
+  readonly login: string;
+  readonly passwordHash: string;
+}
+type Asked = Own & { readonly hand: 'left' | 'right' };
+type Joined = { readonly id: string; readonly role: 'coach' | 'student' };
 
-async function renew(context: HubContext, id: string, { name, login, password }: Asked) {
-  const { db } = context;
+/** A new way in for somebody who is here; every old one ends. */
+async function renew({ db, now }: HubContext, id: string, own: Own): Promise<string> {
+  const { name, login, passwordHash } = own;
   await refuseTaken(db, login, id);
-  const passwordHash = await newPasswordHash(password, login);
   const before = await db
     .selectFrom('person')
     .select('name')
@@ -102,8 +109,23 @@ async function renew(context: HubContext, id: string, { name, login, password }:
     .set({ name, login: login.toLowerCase(), passwordHash, active: 1 })
     .where('id', '=', id)
     .execute();
-  await db.deleteFrom('signin').where('personId', '=', id).execute();
+  await endAllWaysIn(db, id, now());
   return id;
+}
+
+/** All of it or nothing: an invitation is spent only for an account that is there then. */
+async function join(context: HubContext, code: string, { hand, ...own }: Asked): Promise<Joined> {
+  const invite = await openInvite(context, code);
+  await refuseTaken(context.db, own.login, invite.personId);
+  await take(context, invite.id);
+  const coachId = invite.role === 'student' ? invite.byId : null;
+  const id =
+    invite.personId === null
+      ? await makePerson(context, { ...own, hand, role: invite.role, coachId })
+      : await renew(context, invite.personId, own);
+  if (coachId !== null && invite.personId === null) await firstPlan(context, id, coachId);
+  await settle(context, invite, { id, name: own.name });
+  return { id, role: invite.role };
 }
 
 /** Whoever has the link of an invitation joins. */
@@ -126,19 +148,14 @@ export function joining(api: FastifyInstance, context: HubContext): void {
       schema: { params: PARAMS, body: BODY },
     },
     async (request, reply): Promise<Me> => {
-      const invite = await openInvite(context, request.params.code);
-      const { hand = 'right', ...own } = request.body;
-      await refuseTaken(context.db, own.login, invite.personId);
-      refuseWeak(own.password, own.login);
-      await take(context, invite.id);
-      const coachId = invite.role === 'student' ? invite.byId : null;
-      const id =
-        invite.personId === null
-          ? await makePerson(context, { ...own, hand, role: invite.role, coachId })
-          : await renew(context, invite.personId, own);
-      if (coachId !== null && invite.personId === null) await firstPlan(context, id, coachId);
-      await settle(context, invite, { id, name: own.name });
-      await note(context, request, 'join', `${invite.role} ${own.name}`, own.name);
+      const { code } = request.params;
+      await openInvite(context, code);
+      const { hand = 'right', password, ...own } = request.body;
+      const passwordHash = await newPasswordHash(password, own.login);
+      const { id, role } = await context.db
+        .transaction()
+        .execute((db) => join({ ...context, db }, code, { ...own, passwordHash, hand }));
+      await note(context, request, 'join', `${role} ${own.name}`, own.name);
       return enter(context, reply, id);
     },
   );

@@ -8,6 +8,7 @@ import { note } from '../audit.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
+import { endPairing } from './endings.ts';
 import { STRICT, signInTries, tooMany } from './limits.ts';
 import { isPassword, newPasswordHash } from './passwords.ts';
 
@@ -67,6 +68,7 @@ function passwordRoute(api: FastifyInstance, context: HubContext): void {
       const next = await newPasswordHash(request.body.next, login ?? '');
       await db.updateTable('person').set({ passwordHash: next }).where('id', '=', id).execute();
       await signOutElsewhere(db, id, tokenHash);
+      await endPairing(db, id);
       await note(context, request, 'password', name);
       return reply.code(204).send();
     },

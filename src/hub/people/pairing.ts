@@ -62,20 +62,23 @@ function pairRoute(api: FastifyInstance, context: HubContext): void {
     },
     async (request, reply): Promise<Paired> => {
       const { code, machine } = request.body;
-      const studentId = await take(context, code);
       const token = newToken();
-      await db
-        .insertInto('machine')
-        .values({
-          id: newId(),
-          studentId,
-          name: machine,
-          tokenHash: hashOf(token),
-          pairedMs: now(),
-          lastSeenMs: now(),
-          revokedMs: null,
-        })
-        .execute();
+      const studentId = await db.transaction().execute(async (t) => {
+        const id = await take({ ...context, db: t }, code);
+        await t
+          .insertInto('machine')
+          .values({
+            id: newId(),
+            studentId: id,
+            name: machine,
+            tokenHash: hashOf(token),
+            pairedMs: now(),
+            lastSeenMs: now(),
+            revokedMs: null,
+          })
+          .execute();
+        return id;
+      });
       const { student, coach } = await namesOf(context, studentId);
       await note(context, request, 'pair', `${student}, ${machine}`);
       reply.code(201);

@@ -8,7 +8,7 @@ import type { HubContext } from '../context.ts';
 import { config, line, only, typed } from '../parts/api.ts';
 import { OWN, enter, makePerson } from './accounts.ts';
 import { STRICT } from './limits.ts';
-import { refuseWeak } from './passwords.ts';
+import { newPasswordHash } from './passwords.ts';
 
 const BODY = only({ code: line(40), clubName: line(80), ...OWN });
 const DONE = new Refused(409, 'done', 'This hub is already set up. Sign in.');
@@ -22,7 +22,6 @@ export function setup(api: FastifyInstance, context: HubContext): void {
   const { db, say, settings } = context;
   const code = newCode();
   const kept = codeHash(code);
-  let taken = false;
   api.addHook('onReady', async () => {
     if (await isNeeded(context))
       say(
@@ -36,18 +35,21 @@ export function setup(api: FastifyInstance, context: HubContext): void {
     '/setup',
     { config: { ...config({ who: 'anyone' }), rateLimit: STRICT }, schema: { body: BODY } },
     async (request, reply): Promise<Me> => {
-      const { code: given, clubName, ...own } = request.body;
+      const { code: given, clubName, password, ...own } = request.body;
       if (!(await isNeeded(context))) throw DONE;
       if (!sameText(codeHash(given), kept)) throw WRONG;
-      refuseWeak(own.password, own.login);
-      if (taken) throw DONE;
-      taken = true;
-      await db
-        .insertInto('club')
-        .values({ id: 1, name: clubName, demo: 0 })
-        .onConflict((c) => c.column('id').doUpdateSet({ name: clubName }))
-        .execute();
-      const id = await makePerson(context, { ...own, role: 'owner', coachId: null, hand: 'right' });
+      const passwordHash = await newPasswordHash(password, own.login);
+      const owner = { ...own, passwordHash, role: 'owner', coachId: null, hand: 'right' } as const;
+      const id = await db.transaction().execute(async (t) => {
+        // whoever was first made it meanwhile
+        if (!(await isNeeded({ ...context, db: t }))) throw DONE;
+        await t
+          .insertInto('club')
+          .values({ id: 1, name: clubName, demo: 0 })
+          .onConflict((c) => c.column('id').doUpdateSet({ name: clubName }))
+          .execute();
+        return makePerson({ ...context, db: t }, owner);
+      });
       await note(context, request, 'setup', `${own.name}, ${clubName}`, own.name);
       return enter(context, reply, id);
     },
