@@ -184,7 +184,7 @@ const session = only({
   plan,
   planNumber: numberOrNull,
   analysis: orNull(ANALYSIS_SCHEMA),
-  notes: only({ note: text, painBefore: pain, painAfter: pain }),
+  notes: only({ note: text, painBefore: pain, painAfter: pain, editedMs: msOrNull }),
   reviewedMs: msOrNull,
   comments: Type.Array(comment),
   relabels: Type.Array(

@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Type from 'typebox';
 import Compile from 'typebox/compile';
 import { STOP_IDS } from '../practice/stops.ts';
+import { LONGEST_NOTE } from '../sessions/practiceNotes.ts';
 import { FITS } from '../sessions/knownCalibration.ts';
 import { LONGEST_NAME } from '../practice/about.ts';
 import { MOST_SESSIONS, NOBODY, type Person } from '../practice/person.ts';
@@ -46,11 +47,12 @@ const schema = Type.Object({
   ),
   sessions: Type.Array(
     Type.Object({
+      sessionId: Type.Optional(Type.String({ maxLength: 64 })),
       startedMs: Type.Number({ minimum: 0 }),
       repetitions: Type.Integer({ minimum: 0 }),
       painBefore: pain,
       painAfter: Type.Union([pain, Type.Null()]),
-      note: Type.String({ maxLength: 2000 }),
+      note: Type.String({ maxLength: LONGEST_NOTE }),
     }),
     { maxItems: MOST_SESSIONS },
   ),

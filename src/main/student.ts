@@ -24,7 +24,7 @@ import {
   readStudentSettings,
 } from './settings.ts';
 import { buildStudentApp } from './studentApp.ts';
-import { studentHost } from './studentHost.ts';
+import { keepNote, studentHost } from './studentHost.ts';
 
 const now = (): number => performance.now();
 
@@ -89,7 +89,13 @@ async function run(settings: StudentSettings): Promise<void> {
     host,
     now,
     desk: live.desk,
-    sessions: keeping.sessions,
+    sessions: {
+      ...keeping.sessions,
+      edited(session) {
+        keepNote(person, host, session);
+        coach?.wake();
+      },
+    },
     ...(coach && { coach }),
     plans,
     secondScreen: screen,

@@ -8,11 +8,13 @@ import { practiceHost } from '../practice/host.ts';
 import { type LivePractice, livePractice } from '../practice/livePractice.ts';
 import { countsAsPractice } from '../coaching/countsAsPractice.ts';
 import {
+  type SessionNote,
   personView,
   planFor,
   volumeHistory,
   withCount,
   withEnd,
+  withNote,
   withSession,
 } from '../practice/person.ts';
 import type { Stage } from '../practice/view.ts';
@@ -128,12 +130,18 @@ function keepStopRead(store: PersonStore): Stop | undefined {
 }
 
 function keep({ store, date }: StudentHostOptions, { practice, command }: PracticeRecord): void {
-  const { ledger, ownRange, stage, source } = practice.view();
+  const { ledger, ownRange, stage, source, keeping } = practice.view();
   // A red flag ends the form before the history was answered.
   if (!counts(source)) return stage === 'stopped' ? undefined : confirmHistory(store);
   const repetitions = ledger.rehearsals + ledger.balls;
   if (command.type === 'close') {
-    const end = { repetitions, painAfter: command.pain, note: command.note };
+    const sessionId = keeping?.sessionId ?? null;
+    const end = {
+      ...(sessionId !== null && { sessionId }),
+      repetitions,
+      painAfter: command.pain,
+      note: command.note,
+    };
     const person = withEnd(store.read(), end, ownRange);
     store.write(person);
     practice.tellPerson({ lastSession: personView(person).lastSession });
@@ -142,6 +150,15 @@ function keep({ store, date }: StudentHostOptions, { practice, command }: Practi
     const session = { startedMs: date(), repetitions, painBefore, painAfter: null, note: '' };
     store.write(withSession(store.read(), session));
   }
+}
+
+/** A note that was edited on its session's page is the same here, and on the pages that are open. */
+export function keepNote(store: PersonStore, host: PracticeHost, note: SessionNote): void {
+  const person = withNote(store.read(), note);
+  if (person === store.read()) return;
+  store.write(person);
+  const { lastSession } = personView(person);
+  host.current().tellPerson({ lastSession });
 }
 
 /** What is said of oneself holds until it is said anew. */

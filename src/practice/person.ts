@@ -8,6 +8,8 @@ import type { PersonView } from './view.ts';
 
 /** What is kept of one session. */
 export interface PastSession {
+  /** As the kept session is called; left out where it was not kept, or by an older version. */
+  readonly sessionId?: string;
   /** ms since 1970, UTC. */
   readonly startedMs: number;
   /** Rehearsals and balls. */
@@ -112,10 +114,41 @@ export const withCount = (person: Person, repetitions: number): Person => ({
   ),
 });
 
+/** The note of a kept session as it is now. */
+export interface SessionNote {
+  readonly id: string;
+  /** ms since 1970, UTC. */
+  readonly startedMs: number;
+  readonly note: string;
+  readonly simulated: boolean;
+}
+
+/** A session without a name of its own is the one that began nearest, ms; a choice. */
+const SAME_WITHIN_MS = 3_600_000;
+
+/**
+ * The person with a note that was edited on its session's page; the same person where the session is not known.
+ * Ratings stay: a warning the next day goes by what was said at the time.
+ */
+export function withNote(person: Person, kept: SessionNote): Person {
+  const { id, startedMs, note, simulated } = kept;
+  const away = (session: PastSession): number => {
+    if (session.sessionId !== undefined) return session.sessionId === id ? -1 : Infinity;
+    return simulated ? Infinity : Math.abs(session.startedMs - startedMs);
+  };
+  const least = Math.min(...person.sessions.map(away), Infinity);
+  if (least > SAME_WITHIN_MS) return person;
+  const found = person.sessions.findLast((session) => away(session) === least);
+  return {
+    ...person,
+    sessions: person.sessions.map((s) => (s === found ? { ...s, note } : s)),
+  };
+}
+
 /** What became of the newest session. */
 export const withEnd = (
   person: Person,
-  end: Pick<PastSession, 'repetitions' | 'painAfter' | 'note'>,
+  end: Pick<PastSession, 'sessionId' | 'repetitions' | 'painAfter' | 'note'>,
   ownRange: OwnRange,
 ): Person => ({
   ...person,

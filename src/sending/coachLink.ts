@@ -15,6 +15,7 @@ import type {
 import { type HubClient, HubError, hubClient, pair } from './hubClient.ts';
 import { checkedHubUrl } from './hubUrl.ts';
 import { type LinkFile, NOT_CONNECTED, linkFile } from './linkFile.ts';
+import { packedNotesName, sendEditedNotes } from './editedNotes.ts';
 import { type ListeningOptions, listening } from './listening.ts';
 import { fetchInbox, sendOutbox } from './messages.ts';
 import { pack, tidyPacked, unpack } from './packing.ts';
@@ -71,10 +72,11 @@ export function coachService(options: CoachServiceOptions): CoachService {
     const sent = await sendAll({ ...options, file, folder, client, signal: stop.signal }, (s) => {
       sending = s;
     });
-    if (sent === 0) return why;
+    const refused = await sendEditedNotes(client, file, await store.list());
+    if (sent === 0) return why ?? refused;
     const still = await sendOutbox(client, file);
     await fetchInbox(client, file, now);
-    return why ?? still;
+    return why ?? refused ?? still;
   };
   const going = rounds({
     now,
@@ -245,10 +247,14 @@ async function sendAll(task: Task, tell: (sending: Sending | null) => void): Pro
 
 async function sendOne(task: Task, id: string, tell: (share: number) => void): Promise<void> {
   const { store, file, folder, client, practising, signal, now } = task;
-  const mark = (state: 'sent' | 'refused', why: string | null): void =>
-    file.change({ sessions: { ...file.read().sessions, [id]: { state, why, atMs: now() } } });
+  let notes: string | undefined;
+  const mark = (state: 'sent' | 'refused', why: string | null): void => {
+    const entry = { state, why, atMs: now(), ...(notes !== undefined && { notes }) };
+    file.change({ sessions: { ...file.read().sessions, [id]: entry } });
+  };
   try {
     const packed = await pack(store, folder, id);
+    notes = await packedNotesName(packed.path);
     const sameAs = await upload(client, id, packed, {
       practising,
       progress: (sent) => tell(sent / packed.bytes),

@@ -4,6 +4,7 @@ import Compile from 'typebox/compile';
 import type {
   Inbox,
   MachineComment,
+  MachineNotes,
   PlanSeen,
   UploadRequest,
   UploadState,
@@ -111,6 +112,7 @@ export interface HubClient {
   /** What the hub has to say and its name; `null` where it is what `asked.have` names. */
   inbox(asked?: InboxAsked): Promise<NamedInbox | null>;
   comment(comment: MachineComment): Promise<void>;
+  notes(clientId: string, notes: MachineNotes): Promise<void>;
   planSeen(planId: string): Promise<void>;
   /** The hub forgets this machine's token. */
   revoke(): Promise<void>;
@@ -201,6 +203,8 @@ export function hubClient(hubUrl: string, token: string): HubClient {
       return status === NOT_MODIFIED ? null : { inbox: checked(inbox, value), name: etag };
     },
     comment: async (json) => void (await at('/comments', { method: 'POST', json })),
+    notes: async (clientId, json) =>
+      void (await at(`/sessions/${clientId}/notes`, { method: 'PATCH', json })),
     planSeen: async (planId) =>
       void (await at('/plan-seen', { method: 'POST', json: { planId } satisfies PlanSeen })),
     revoke: async () => void (await at('', { method: 'DELETE' })),

@@ -8,6 +8,8 @@ export interface SentMark {
   readonly state: 'sent' | 'refused';
   readonly atMs: number;
   readonly why: string | null;
+  /** Names the notes that the hub has (`notesName`); left out: not known, so they are sent. */
+  readonly notes?: string;
 }
 
 /** Everything about the connection with a coach that outlives the program. Plain data. */

@@ -15,7 +15,8 @@ export interface PracticeNotes {
 export const NO_NOTES: PracticeNotes = { painBefore: null, painAfter: null, note: '' };
 
 const FILE = 'derivatives/stillcatch/practice.json';
-const LONGEST_NOTE = 5000;
+/** Characters. */
+export const LONGEST_NOTE = 5000;
 
 /** Its being there also says that the practice came to its end. */
 export const writeNotes = (session: string, notes: PracticeNotes): Promise<void> =>

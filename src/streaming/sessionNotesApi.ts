@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import Type, { type Static } from 'typebox';
 import Compile from 'typebox/compile';
+import type { SessionSummary } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
 import { Refused } from './apiErrors.ts';
 import { LONGEST_NOTE } from './sessionsContract.ts';
@@ -39,7 +40,11 @@ function checked(body: unknown): NotesChange {
 const ID = Type.Object({ id: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }) });
 
 /** `PATCH /sessions/:id/notes`: the note and the pain of a session that has ended. */
-export function notesRoute(api: FastifyInstance, store: () => SessionStore): void {
+export function notesRoute(
+  api: FastifyInstance,
+  store: () => SessionStore,
+  edited?: (session: SessionSummary) => void,
+): void {
   void api.register(async (notes) => {
     notes.removeAllContentTypeParsers();
     notes.addContentTypeParser(
@@ -60,7 +65,9 @@ export function notesRoute(api: FastifyInstance, store: () => SessionStore): voi
             'recording',
             'This session is being recorded. End the practice first.',
           );
-        await store().annotate(params.id, checked(body));
+        const change = checked(body);
+        await store().annotate(params.id, change);
+        edited?.({ ...session, ...change });
         return reply.code(204).send();
       },
     );

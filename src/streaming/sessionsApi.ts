@@ -32,6 +32,8 @@ export interface KeptSessions {
   readonly folder: string;
   /** Has each session's id told once it is kept whole. */
   readonly onSaved?: (hear: (id: string) => void) => void;
+  /** Told once the notes of a session were edited. */
+  readonly edited?: (session: SessionSummary) => void;
 }
 
 const id = Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' });
@@ -66,7 +68,7 @@ export function registerSessionsApi(app: FastifyInstance, kept: KeptSessions): v
       listRoutes(api, shelf, kept.folder);
       sessionRoutes(api, shelf);
       changeRoutes(api, shelf);
-      notesRoute(api, store);
+      notesRoute(api, store, kept.edited);
       importRoute(api, shelf);
     },
     { prefix: '/api' },

@@ -55,6 +55,8 @@ export interface SessionNotes {
   readonly note: string;
   readonly painBefore: number | null;
   readonly painAfter: number | null;
+  /** At a hub: when the student changed the note after it had come; `null` or left out: never. Epoch ms. */
+  readonly editedMs?: number | null;
 }
 
 /** GET /api/sessions/:id */

@@ -37,4 +37,5 @@ export const keptSession = (id: string, studentId: string, startedMs: number): S
   reviewedMs: null,
   reviewedBy: null,
   reviewedIn: null,
+  noteEditedMs: null,
 });

@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';
+import type { HubSession } from '../../src/streaming/hubContract/review.ts';
+import type { ApiError } from '../../src/streaming/sessionsContract.ts';
 import type { Inbox } from '../../src/streaming/hubContract/machine.ts';
 import { type TestHub, testHub } from './testHub.ts';
 import { SESSION, sessionsOf, upload } from './uploads/sending.ts';
@@ -42,6 +44,61 @@ const COMMENT = {
 };
 const say = (who: string, comment: object) =>
   hub.ask(who, { url: '/api/machine/comments', method: 'POST', payload: comment });
+
+describe('a note that was edited after its session had come', () => {
+  const patch = (who: string, clientId: string, payload: object) =>
+    hub.ask(who, {
+      url: `/api/machine/sessions/${clientId}/notes`,
+      method: 'PATCH',
+      payload,
+    });
+  const notes = { note: 'Windy.', painBefore: 1, painAfter: 2 };
+  const kept = async () => {
+    const { id } = (await sessionsOf(hub, 'sam'))[0]!;
+    return (await hub.ask('carl', { url: `/api/sessions/${id}` })).json<HubSession>().notes;
+  };
+
+  it('is what the coach sees, with when it was edited', async () => {
+    expect(await kept()).toMatchObject({ note: '', editedMs: null });
+    expect((await patch('sam:machine', 'a1', notes)).statusCode).toBe(204);
+    expect(await kept()).toEqual({ ...notes, editedMs: hub.clock.ms });
+  });
+
+  it('is no edit where it is the same', async () => {
+    expect((await patch('sam:machine', 'a1', { ...notes, note: '' })).statusCode).toBe(204);
+    expect(await kept()).toEqual({ ...notes, note: '', editedMs: null });
+  });
+
+  it('takes no pain away that was there', async () => {
+    await patch('sam:machine', 'a1', { note: '', painBefore: 1, painAfter: 6 });
+    await patch('sam:machine', 'a1', { note: '', painBefore: 0, painAfter: 0 });
+    expect(await kept()).toMatchObject({ painBefore: 1, painAfter: 6 });
+    // A higher rating before would make the rise look smaller, unless it is pain itself.
+    await patch('sam:machine', 'a1', { note: '', painBefore: 3, painAfter: 6 });
+    expect(await kept()).toMatchObject({ painBefore: 1, painAfter: 6 });
+    await patch('sam:machine', 'a1', { note: '', painBefore: 5, painAfter: null });
+    expect(await kept()).toMatchObject({ painBefore: 5, painAfter: 6 });
+  });
+
+  it.each([
+    ['a note that is too long', { ...notes, note: 'x'.repeat(5001) }, 'Note'],
+    ['a note that is no text', { ...notes, note: 3 }, 'Note'],
+    ['pain beyond 10', { ...notes, painAfter: 11 }, 'Pain after'],
+    ['pain that is left out', { note: '', painBefore: 1 }, 'Pain after'],
+    ['what is no note', { ...notes, name: 'x' }, 'Name'],
+  ])('is refused with the field named: %s', async (_what, wrong, field) => {
+    const answer = await patch('sam:machine', 'a1', wrong);
+    expect(answer.statusCode).toBe(400);
+    expect(answer.json<ApiError>().error.message).toContain(field);
+    expect(await kept()).toMatchObject({ note: '', editedMs: null });
+  });
+
+  it('belongs to a session of this student', async () => {
+    expect((await patch('sue:machine', 'a1', notes)).statusCode).toBe(404);
+    expect((await patch('sam:machine', 'other', notes)).statusCode).toBe(404);
+    expect(await kept()).toMatchObject({ note: '' });
+  });
+});
 
 describe('a machine that waits for news', () => {
   const ask = (waitS: number, have?: string) =>

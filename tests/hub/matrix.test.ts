@@ -109,6 +109,7 @@ const ROWS: Readonly<Record<string, string>> = {
 
   'GET /api/machine/inbox': MACHINES,
   'POST /api/machine/comments': MACHINES,
+  'PATCH /api/machine/sessions/:clientId/notes': MACHINES,
   'POST /api/machine/plan-seen': MACHINES,
   'DELETE /api/machine': MACHINES,
   'PUT /api/machine/uploads/:clientId': MACHINES,

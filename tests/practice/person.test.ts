@@ -10,6 +10,7 @@ import {
   planFor,
   volumeHistory,
   withEnd,
+  withNote,
   withSession,
 } from '../../src/practice/person.ts';
 
@@ -59,6 +60,30 @@ describe('what is known of a student', () => {
     expect(planFor(DEFAULT_PLAN, ended).ownRange).toEqual({ flexionDeg: 70 });
     const coached = { ...DEFAULT_PLAN, ownRange: { flexionDeg: 60 } };
     expect(planFor(coached, ended).ownRange).toEqual({ flexionDeg: 60 });
+  });
+});
+
+describe('a note that was edited later', () => {
+  const named = { ...session(2, 10), sessionId: 'a', note: 'old' };
+  const person = { ...NOBODY, sessions: [named, session(1, 12)] };
+  const edited = (id: string, startedMs: number, simulated = false) =>
+    withNote(person, { id, startedMs, note: 'new', simulated });
+  const noteOf = (id: string, startedMs: number) =>
+    edited(id, startedMs).sessions.map(({ note }) => note);
+
+  it('goes to the session of its name, else to the one that began then, else nowhere', () => {
+    expect(noteOf('a', 0)).toEqual(['new', '']);
+    expect(noteOf('b', NOW - DAY + 60_000)).toEqual(['old', 'new']);
+    expect(noteOf('b', NOW - 2 * DAY)).toEqual(['old', '']);
+    expect(edited('b', NOW - 1.5 * DAY)).toBe(person);
+    expect(edited('b', NOW - DAY, true)).toBe(person);
+    const kept = { id: 'a', startedMs: NOW, note: 'new', simulated: false };
+    expect(withNote(NOBODY, kept)).toBe(NOBODY);
+  });
+
+  it('leaves the ratings, by which the next day is judged', () => {
+    const [changed] = edited('a', 0).sessions;
+    expect(changed).toEqual({ ...named, note: 'new' });
   });
 });
 

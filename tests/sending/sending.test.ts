@@ -127,6 +127,61 @@ describe('sending to a coach', () => {
     expect(await sessionsOf(hub, 'sam')).toHaveLength(1);
   });
 
+  it('sends a note that was edited later, once it can, also after a restart, and once', async () => {
+    const id = await store.importSession(recording('right-mixed'));
+    await store.annotate(id, { note: 'first' });
+    await connect();
+    coach.consent({ send: true, older: true });
+    await until(allSent);
+    const noteThere = async () => (await sessionsOf(hub, 'sam'))[0]!;
+    expect(await noteThere()).toMatchObject({ note: 'first', noteEditedMs: null });
+    line.cut();
+    await store.annotate(id, { note: 'second', painAfter: 3 });
+    coach.wake();
+    await until((link) => link.problem !== null);
+    await coach.close();
+    coach = start();
+    await until((link) => link.problem !== null);
+    expect(await noteThere()).toMatchObject({ note: 'first' });
+    line.mend();
+    const edited = { note: 'second', painAfter: 3, noteEditedMs: hub.clock.ms };
+    await vi.waitFor(async () => expect(await noteThere()).toMatchObject(edited), PATIENCE);
+    await until((link) => link.problem === null);
+    // What was sent is not sent again: the hub would take it for an edit.
+    await hub.context.db.updateTable('session').set({ note: 'of the hub' }).execute();
+    hub.clock.ms += 1000;
+    coach.wake();
+    await until((link) => link.lastContactMs === hub.clock.ms);
+    await coach.close();
+    expect(await noteThere()).toMatchObject({ note: 'of the hub' });
+  });
+
+  it('sends what was edited while its session was on the way', async () => {
+    const id = await store.importSession(recording('right-mixed'));
+    await connect();
+    line.cutAfter(400_000);
+    coach.consent({ send: true, older: true });
+    await until((link) => link.problem !== null);
+    await store.annotate(id, { note: 'while sending' });
+    await until(allSent);
+    const there = async () => (await sessionsOf(hub, 'sam'))[0]?.note;
+    await vi.waitFor(async () => expect(await there()).toBe('while sending'), PATIENCE);
+  });
+
+  it('sends no note once the student has said that nothing is to be sent', async () => {
+    const id = await store.importSession(recording('right-mixed'));
+    await connect();
+    coach.consent({ send: true, older: true });
+    await until(allSent);
+    coach.consent({ send: false });
+    await store.annotate(id, { note: 'for myself' });
+    hub.clock.ms += 1000;
+    coach.wake();
+    await until((link) => link.lastContactMs === hub.clock.ms);
+    await coach.close();
+    expect(await sessionsOf(hub, 'sam')).toMatchObject([{ note: '' }]);
+  });
+
   it('leaves out what was deleted', async () => {
     const id = await store.importSession(recording('right-mixed'));
     await store.importSession(recording('left-mixed'));

@@ -79,7 +79,12 @@ async function viewOf(context: HubContext, id: string, readerId: string): Promis
     plan: JSON.parse(row.plan) as Plan,
     planNumber: row.planNumber,
     analysis: row.analysed === 1 ? await readResult(places, row.studentId, id) : null,
-    notes: { note: row.note, painBefore: row.painBefore, painAfter: row.painAfter },
+    notes: {
+      note: row.note,
+      painBefore: row.painBefore,
+      painAfter: row.painAfter,
+      editedMs: row.noteEditedMs,
+    },
     reviewedMs: row.reviewedMs,
     comments: await commentsOf(db, id, readerId),
     relabels: await relabelsOf(db, id),

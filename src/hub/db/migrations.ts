@@ -332,12 +332,18 @@ async function deadJobs(db: Schema): Promise<void> {
     await db.schema.alterTable('job').addColumn(name, type).execute();
 }
 
+/** A note that was edited after it had come says so. */
+async function editedNotes(db: Schema): Promise<void> {
+  await db.schema.alterTable('session').addColumn('noteEditedMs', 'double precision').execute();
+}
+
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-hub': { up: first },
   '002-attention': { up: attentionColumns },
   '003-pools': { up: analysedAnew },
   '004-dead-jobs': { up: deadJobs },
+  '005-edited-notes': { up: editedNotes },
 };
 
 /** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */

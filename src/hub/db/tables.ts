@@ -98,6 +98,8 @@ export interface SessionTable {
   painBefore: number | null;
   painAfter: number | null;
   note: string;
+  /** When the student changed the note after it had come; `null`: it is the first. */
+  noteEditedMs: number | null;
   /** JSON of the `Plan` that it was done under. */
   plan: string;
   planNumber: number | null;

@@ -9,6 +9,8 @@ import { ID, config, only, orNull, typed, words } from '../parts/api.ts';
 import { etagOf } from '../parts/unchanged.ts';
 import { inboxOf } from './inbox.ts';
 import { newsOf } from './news.ts';
+import { notesRoute } from './notes.ts';
+import { sessionOf } from './sessionOf.ts';
 
 /** With `if-none-match` the answer is held back until there is another one, for so long at most. */
 const WAIT = only({ waitS: Type.Optional(Type.Integer({ minimum: 1, maximum: 50 })) });
@@ -47,6 +49,7 @@ export function machineRoutes(api: FastifyInstance, context: HubContext): void {
       return reply.code(204).send();
     },
   );
+  notesRoute(api, context);
   typed(api).post(
     '/machine/plan-seen',
     { ...byMachine, schema: { body: only({ planId: ID }) } },
@@ -102,29 +105,6 @@ async function addComment(
       replyTo,
     })
     .execute();
-}
-
-/** By the name that it has here, or the one under which it was sent once more. */
-async function sessionOf(
-  db: HubContext['db'],
-  studentId: string,
-  clientId: string,
-): Promise<string> {
-  const session = await db
-    .selectFrom('session')
-    .select('id')
-    .where('studentId', '=', studentId)
-    .where('clientId', '=', clientId)
-    .executeTakeFirst();
-  if (session !== undefined) return session.id;
-  const upload = await db
-    .selectFrom('upload')
-    .select('sessionId')
-    .where('studentId', '=', studentId)
-    .where('clientId', '=', clientId)
-    .executeTakeFirst();
-  if (typeof upload?.sessionId === 'string') return upload.sessionId;
-  throw new Refused(404, 'not-sent', 'This session is not on the hub.');
 }
 
 async function checkReply(db: HubContext['db'], sessionId: string, replyTo: string): Promise<void> {

@@ -103,6 +103,7 @@ async function newRow(
     reviewedBy: null,
     reviewedIn: null,
     ...notes,
+    noteEditedMs: null,
     id,
     studentId,
     clientId: clientId ?? content,

@@ -53,6 +53,17 @@ export interface MachineComment {
   readonly replyTo: string | null;
 }
 
+/**
+ * PATCH /api/machine/sessions/:clientId/notes: what the student says of a session now. The note is replaced; a rating
+ * only rises: pain that a coach has been shown never vanishes by itself, the coach closes it.
+ */
+export interface MachineNotes {
+  readonly note: string;
+  /** 0-10; `null` where it was not asked. */
+  readonly painBefore: number | null;
+  readonly painAfter: number | null;
+}
+
 /** POST /api/machine/plan-seen */
 export interface PlanSeen {
   readonly planId: string;

@@ -30,6 +30,8 @@ export interface HubSession {
     readonly note: string;
     readonly painBefore: number | null;
     readonly painAfter: number | null;
+    /** When the student changed the note after it had come; `null`: never. */
+    readonly editedMs: number | null;
   };
   readonly reviewedMs: number | null;
   readonly comments: readonly Comment[];

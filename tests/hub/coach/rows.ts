@@ -29,6 +29,7 @@ export const sessionRow = (
   painBefore: null,
   painAfter: null,
   note: '',
+  noteEditedMs: null,
   plan: JSON.stringify(DEFAULT_PLAN),
   planNumber: null,
   spreads: '{"rehearsals":{},"balls":{}}',

@@ -105,6 +105,12 @@ export function SessionFacts({ detail }: { readonly detail: SessionDetail }) {
       {notes.note !== '' && (
         <p>
           {t.sessions.note}: {notes.note}
+          {typeof notes.editedMs === 'number' && (
+            <>
+              {' '}
+              <span class="fine">({t.sessions.edited(notes.editedMs)})</span>
+            </>
+          )}
         </p>
       )}
     </section>

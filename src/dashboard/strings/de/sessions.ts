@@ -61,6 +61,7 @@ export const sessions: Strings['sessions'] = {
   basis:
     'Zielwerte sind Festlegungen fürs Training, keine veröffentlichten Normen. Genauigkeit am Menschen: Neigung und Flexion etwa 4 Grad, Armdrehung 10 bis 15.',
   note: 'Notiz',
+  edited: (ms) => `geändert am ${writing.dayAndTime(ms)}`,
   pain: (before, after) =>
     `Schmerz vorher ${before ?? 'nicht gefragt'}, nachher ${after ?? 'nicht gefragt'}`,
   notTaken: 'nicht gemessen',

@@ -53,6 +53,7 @@ export const sessions = {
   basis:
     'Targets are coaching choices, not published norms. Accuracy on people: lean and flexion about 4 degrees, arm rotation 10 to 15.',
   note: 'Note',
+  edited: (ms: number): string => `edited ${dayAndTime.format(ms)}`,
   pain: (before: number | null, after: number | null): string =>
     `Pain before ${before ?? 'not asked'}, after ${after ?? 'not asked'}`,
   notTaken: 'not measured',
