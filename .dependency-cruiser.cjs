@@ -59,7 +59,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/dashboard/' },
       to: {
-        path: '^src/(practice|sessions|sending|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract|sessionsContract|planContract|secondScreenContract|hubContract|apiTexts|fieldRefusals)',
+        path: '^src/(practice|sessions|sending|hub|main|sensors/sources/(ble|replay|synthetic))|^src/streaming/(?!contract|sessionsContract|planContract|todayContract|secondScreenContract|hubContract|apiTexts|fieldRefusals)',
       },
     },
   ],

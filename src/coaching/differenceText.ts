@@ -1,5 +1,13 @@
 import { MEASURE_INFO, type MeasureKey } from './measureInfo.ts';
-import { ENGLISH, type ValueWords, type Writing, measureNumber, withUnit } from './measureText.ts';
+import {
+  ENGLISH,
+  type ValueWords,
+  type Writing,
+  measureNumber,
+  measureText,
+  withUnit,
+} from './measureText.ts';
+import type { Target } from './plan.ts';
 import { shownComparison, shownDifference, shownNumber } from './shown.ts';
 
 /** A rounded difference: always with its sign, no "together" for a small one. */
@@ -50,6 +58,44 @@ export function pairTexts(
     plusMinus: `±${withUnit(words.number(sure), unit)}`,
     clear: difference !== null && Math.abs(Number(difference)) > Number(sure),
   };
+}
+
+/** Two medians of one measure, each beside the target of its day, and how they differ, all as shown. */
+export interface ChangeTexts {
+  readonly before: string;
+  readonly now: string;
+  /** `now` minus `before`, of what is shown. */
+  readonly difference: string;
+  readonly plusMinus: string;
+  /** The difference as shown is more than what it is sure to as shown. */
+  readonly clear: boolean;
+}
+
+/** @param sure what the difference is sure to, in the measure's unit */
+export function changeTexts(
+  key: MeasureKey,
+  [before, now]: readonly [TargetedValue, TargetedValue],
+  sure: number,
+  words: ValueWords = ENGLISH,
+): ChangeTexts {
+  const { decimals, unit } = MEASURE_INFO[key];
+  const shown = ({ value, target }: TargetedValue): string =>
+    shownNumber(value, decimals, [target]);
+  const text = ({ value, target }: TargetedValue): string => measureText(key, value, target, words);
+  const difference = shownDifference(shown(now), shown(before));
+  const sureShown = shownNumber(sure, decimals > 0 ? decimals + 1 : 0);
+  return {
+    before: text(before),
+    now: text(now),
+    difference: signedText(key, difference, words),
+    plusMinus: `±${withUnit(words.number(sureShown), unit)}`,
+    clear: Math.abs(Number(difference)) > Number(sureShown),
+  };
+}
+
+interface TargetedValue {
+  readonly value: number;
+  readonly target: Target | undefined;
 }
 
 /** Middle and middle half of the sessions of a period. */

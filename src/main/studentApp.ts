@@ -15,6 +15,7 @@ import { PAGE_POLICY } from '../streaming/pagePolicy.ts';
 import { attachStreaming } from '../streaming/server.ts';
 import { type KeptSessions, registerSessionsApi } from '../streaming/sessionsApi.ts';
 import { refuseOtherNames } from '../streaming/ownNames.ts';
+import { registerTodayApi } from '../streaming/todayApi.ts';
 import { validateStrictly } from '../streaming/validation.ts';
 
 /** Where `npm run build` puts the page. */
@@ -51,6 +52,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
   if (options.plans) registerPlanApi(app, options.plans);
+  if (options.sessions && options.plans) registerTodayApi(app, options.sessions, options.plans);
   if (options.secondScreen) registerSecondScreenApi(app, options.secondScreen);
   registerCoachApi(app, options.coach ?? noCoach);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;

@@ -41,6 +41,7 @@ function newPractice(
   { store, now, date, plan }: StudentHostOptions,
   source: SensorSource,
   { hand, kind, known }: Pick<PracticeSource, 'hand' | 'kind' | 'known'>,
+  sensors: Beginning['sensors'],
 ): LivePractice {
   const person = store.read();
   const guided = kind === 'guided';
@@ -62,7 +63,7 @@ function newPractice(
     now,
     guided,
     idle: kind === 'idle',
-    person: { ...personView(person), ...(kept && { calibratedMs: kept.madeMs }) },
+    person: { ...personView(person), sensors, ...(kept && { calibratedMs: kept.madeMs }) },
     ...(kept && { knownOf: kept.sensors }),
   });
   if (guided) {
@@ -172,13 +173,17 @@ function keepAbout({ store }: StudentHostOptions, said: About): About {
 /** The practices of one service: the first one, and those that a person begins after it. */
 export function studentHost(options: StudentHostOptions): PracticeHost {
   const { first, sourceFor } = options;
+  let sensors: Beginning['sensors'] = first.source.kind === 'ble' ? 'bluetooth' : 'demo';
   return practiceHost({
-    first: newPractice(options, first.source, first),
+    first: newPractice(options, first.source, first, sensors),
     ...(sourceFor && {
       make: (beginning: Beginning) => {
         const { kind, hand } = beginning;
-        if (kind === 'guided') keepAbout(options, { hand });
-        return newPractice(options, sourceFor(beginning), beginning);
+        if (kind === 'guided') {
+          keepAbout(options, { hand });
+          sensors = beginning.sensors;
+        }
+        return newPractice(options, sourceFor(beginning), beginning, sensors);
       },
     }),
     keepStopRead: () => keepStopRead(options.store),

@@ -62,6 +62,8 @@ export interface PersonView {
   readonly stop?: Stop;
   /** Pain at the start of the last session, 0-10; `null` where there was none. */
   readonly painBefore: number | null;
+  /** Whose samples a practice of one's own has: as it was begun last, else as the program was started. */
+  readonly sensors?: 'demo' | 'bluetooth';
   /** When the calibration was done that can be re-checked, ms since 1970, UTC; left out where there is none. */
   readonly calibratedMs?: number;
   readonly lastSession: {

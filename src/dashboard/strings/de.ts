@@ -6,6 +6,7 @@ import {
   percentText,
   targetText,
 } from '../../coaching/measureText.ts';
+import { changeShown } from '../../coaching/sinceLast.ts';
 import type { LedgerStatus } from '../../coaching/ledger.ts';
 import { coach } from './de/coach.ts';
 import { counts } from './de/counts.ts';
@@ -229,6 +230,7 @@ export const de: Strings = {
           ? 'aus dem freien Fall, den der Schlägersensor gemessen hat.'
           : 'so weit fällt ein losgelassener Gegenstand vom Loslassen bis zum Fangen; weniger, wenn die Hand ihn bremst.'
       }`,
+    change: (change) => changeShown(change, VALUE_WORDS),
     difference: (key, difference) => differenceText(key, difference, VALUE_WORDS),
     pair: (key, here, beside) => pairTexts(key, here, beside, VALUE_WORDS),
     compared: (key, earlier, later, interval) =>

@@ -15,6 +15,7 @@ import {
   percentText,
   targetText,
 } from '../../coaching/measureText.ts';
+import { type Changed, changeShown } from '../../coaching/sinceLast.ts';
 import { TARGET_BASIS, type Target } from '../../coaching/plan.ts';
 import { NOT_A_MEDICAL_DEVICE, OTHERS_COME_FIRST } from '../../coaching/safetyTexts.ts';
 import { coach } from './en/coach.ts';
@@ -224,6 +225,7 @@ export const en = {
           ? 'from the free fall that the club sensor measured.'
           : 'how far a dropped object falls in the time from release to catch; less if the hand slowed it.'
       }`,
+    change: (change: Changed) => changeShown(change, VALUE_WORDS),
     difference: (key: MeasureKey, difference: number): string =>
       differenceText(key, difference, VALUE_WORDS),
     pair: (key: MeasureKey, here: number | null, beside: number | null) =>

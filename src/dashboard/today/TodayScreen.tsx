@@ -1,15 +1,16 @@
 import { useState } from 'preact/hooks';
 import { type Plan, askedRatio } from '../../coaching/plan.ts';
-import type { PlanView } from '../../streaming/planContract.ts';
+import type { TodayView } from '../../streaming/todayContract.ts';
 import { CoachWrote } from '../coach/CoachWrote.tsx';
 import { useSection } from '../feed/hooks.ts';
-import { useLoad } from '../sessions/useLoad.ts';
 import { Refusal, useAsk } from '../shell/Ask.tsx';
 import { Caution } from '../shell/Caution.tsx';
 import { go, hrefOf, routeForStage } from '../shell/router.ts';
 import { t } from '../strings/strings.ts';
 import { StoppedToday, useStopToday } from './StoppedToday.tsx';
 import { FirstVisit } from './FirstVisit.tsx';
+import { SinceLast } from './SinceLast.tsx';
+import { useToday } from './useToday.ts';
 import { Week } from './Week.tsx';
 
 type Hand = 'left' | 'right';
@@ -45,13 +46,23 @@ function PlanSentence({ next }: { readonly next: Plan | null }) {
   return <p class="lead">{t.today.plan(rehearsals, balls, text)}</p>;
 }
 
-function LastTime() {
-  const last = useSection('person')?.lastSession ?? null;
-  if (last === null) return null;
-  const when = t.date.weekday(last.startedMs);
+type Last = NonNullable<TodayView['last']>;
+
+function lastText({ startedMs, notCounted, problem, repetitions }: Last): string {
+  const when = t.date.weekday(startedMs);
+  if (notCounted === null || notCounted === 'simulated') return t.today.last(when, repetitions);
+  const state = t.today.lastState[notCounted](when);
+  return notCounted === 'failed' ? `${state} ${t.said.refusal(problem ?? '')}` : state;
+}
+
+/** From what is kept; where nothing is, from what is known of the person. */
+function LastTime({ view }: { readonly view: TodayView | null }) {
+  const known = useSection('person')?.lastSession ?? null;
+  const last = view === null ? known && { ...known, notCounted: null, problem: null } : view.last;
+  if (last === null) return view?.onlySimulated === true ? <p>{t.counts.onlySimulated}</p> : null;
   return (
     <p>
-      {t.today.last(when, last.repetitions)}
+      {lastText(last)}
       {last.note !== '' && (
         <>
           {' '}
@@ -68,7 +79,7 @@ function Start({ calm }: { readonly calm: boolean }) {
   const present = useSection('hand');
   const [chosen, setHand] = useState<Hand | null>(null);
   const hand = chosen ?? said ?? present ?? 'right';
-  const offered = useSection('source')?.kind === 'ble' ? 'bluetooth' : 'demo';
+  const offered = useSection('person')?.sensors ?? 'demo';
   const [chosenSensors, setSensors] = useState<Sensors | null>(null);
   const sensors = chosenSensors ?? offered;
   const { ask, refusal } = useAsk();
@@ -120,7 +131,7 @@ function DemoButton({ hand }: { readonly hand: Hand }) {
 /** What is asked today, and the way into a practice. */
 export function TodayScreen() {
   const stage = useSection('stage');
-  const { data: view } = useLoad<PlanView>('plan');
+  const { plan: view, today } = useToday();
   const firstUse = useSection('person')?.firstUse ?? true;
   const stop = useStopToday();
   const underWay = stage !== null && stage !== 'stopped' && routeForStage(stage) === 'ready';
@@ -131,7 +142,10 @@ export function TodayScreen() {
         {stop !== null && <StoppedToday stop={stop} />}
         <PlanSentence next={view?.plan ?? null} />
         {view !== null && <Week view={view} />}
-        <LastTime />
+        <LastTime view={today} />
+        {stop === null && today !== null && (
+          <SinceLast view={today} author={view?.author ?? null} />
+        )}
         <CoachWrote />
         {underWay && (
           <p>

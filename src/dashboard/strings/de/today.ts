@@ -19,7 +19,44 @@ export const today: Strings['today'] = {
   demoWhy: 'Demosensoren ersetzen echte: Eine simulierte Person folgt den Anweisungen.',
   ownWhy: 'Wähle und prüfe sie vorher auf der Seite „Sensoren“.',
   last: (when, repetitions) =>
-    `Letztes Mal: ${when}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')}.`,
+    repetitions === 0
+      ? `Letztes Mal: ${when}, vor der ersten Wiederholung beendet.`
+      : `Letztes Mal: ${when}, ${count(repetitions, 'Wiederholung', 'Wiederholungen')}.`,
+  lastState: {
+    recording: (when) => `Letztes Mal: ${when}, wird gerade aufgenommen.`,
+    analysing: (when) => `Letztes Mal: ${when}. Das Training wird ausgewertet.`,
+    failed: (when) => `Letztes Mal: ${when}. Das Training konnte nicht ausgewertet werden:`,
+  },
+  since: {
+    title: 'Seit dem letzten Mal',
+    first: 'Nach deinem nächsten Training siehst du hier, was sich geändert hat.',
+    'too-few': 'Zu wenige Übungen für einen Vergleich.',
+    same: 'Etwa wie beim letzten Mal: Kein Messwert hat sich um mehr als seine Unsicherheit geändert.',
+    changed: (name, now, before, difference, sure) =>
+      `${name} ${now}, davor ${before} (${difference} ${sure})`,
+    toward: {
+      reached: 'jetzt im Ziel',
+      nearer: 'näher am Ziel',
+      farther: 'weiter vom Ziel entfernt',
+      left: 'nicht mehr im Ziel',
+    },
+    of: (now, before) => `Mediane von ${now} und ${before} Übungen.`,
+    focus: 'Heute im Blick',
+    again: (cue, times, of) => `${cue} Nötig bei ${times} von ${of} Übungen beim letzten Mal.`,
+    painFirst: 'Der Schmerz geht vor: Folge dem Rat vom letzten Training, bevor du wieder übst.',
+    fewer: 'Mach weniger Wiederholungen als beim letzten Mal.',
+  },
+  proposal: {
+    title: 'Nächster Schritt',
+    some: (met, asked, times) =>
+      `${met} von ${count(asked, 'Zielwert', 'Zielwerten')} in ${times} Trainings in Folge erreicht.`,
+    all: (times) => `Alle Zielwerte in ${times} Trainings in Folge erreicht.`,
+    target: (name, target) => `Arbeite jetzt an: ${name}, ${target}.`,
+    stage: (name) => `Du kannst zur Stufe „${name}“ weitergehen.`,
+    done: 'Das ist die letzte Stufe des Plans: Zeit für neue Zielwerte.',
+    askCoach: 'Frag deinen Coach danach.',
+    change: 'Plan ändern',
+  },
   lastNote: 'Deine Notiz',
   firstTitle: 'Die Übung',
   needTitle: 'Was du brauchst',

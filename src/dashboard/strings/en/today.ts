@@ -1,4 +1,5 @@
 import { count } from './count.ts';
+import type { Toward } from '../../../coaching/sinceLast.ts';
 import { BEST_RULE, TYPICAL_RULE } from '../../../coaching/representative.ts';
 
 /** The first screen and the end of a practice. */
@@ -19,7 +20,46 @@ export const today = {
   demoWhy: 'Demo sensors replace real ones: a simulated student follows the instructions.',
   ownWhy: 'Choose and check them on the Sensors page first.',
   last: (when: string, repetitions: number) =>
-    `Last time: ${when}, ${count(repetitions, 'repetition')}.`,
+    repetitions === 0
+      ? `Last time: ${when}, ended before the first repetition.`
+      : `Last time: ${when}, ${count(repetitions, 'repetition')}.`,
+  lastState: {
+    recording: (when: string) => `Last time: ${when}, being recorded now.`,
+    analysing: (when: string) => `Last time: ${when}. It is being analysed.`,
+    failed: (when: string) => `Last time: ${when}. It could not be analysed:`,
+  },
+  since: {
+    title: 'Since last time',
+    first: 'After your next practice you see here what changed.',
+    'too-few': 'Too few rehearsals to compare.',
+    same: 'About as last time: no measure changed by more than its uncertainty.',
+    changed: (name: string, now: string, before: string, difference: string, sure: string) =>
+      `${name} ${now}, before ${before} (${difference} ${sure})`,
+    toward: {
+      reached: 'now on target',
+      nearer: 'closer to the target',
+      farther: 'farther from the target',
+      left: 'no longer on target',
+    } satisfies Record<Exclude<Toward, null>, string>,
+    of: (now: number, before: number) => `Medians of ${now} and ${before} rehearsals.`,
+    focus: 'Focus today',
+    again: (cue: string, times: number, of: number) =>
+      `${cue} Needed in ${times} of ${of} rehearsals last time.`,
+    painFirst:
+      'Pain comes first: follow the advice of your last practice before you practise again.',
+    fewer: 'Do fewer repetitions than last time.',
+  },
+  proposal: {
+    title: 'Next step',
+    some: (met: number, asked: number, times: number) =>
+      `${met} of ${count(asked, 'target')} met in ${times} practices in a row.`,
+    all: (times: number) => `All targets met in ${times} practices in a row.`,
+    target: (name: string, target: string) => `Now work on: ${name}, ${target}.`,
+    stage: (name: string) => `You can go on to “${name}”.`,
+    done: 'This is the last stage of the plan: it is time for new targets.',
+    askCoach: 'Ask your coach about it.',
+    change: 'Change the plan',
+  },
   lastNote: 'Your note',
   firstTitle: 'The rehearsal',
   needTitle: 'What you need',
