@@ -27,7 +27,7 @@ import { type SwingSignals, axialRate, signalsOf } from '../swings/signals.ts';
 import { closeCalibration, learnAccBias, remember, stepCalibrating } from './calibrating.ts';
 import type { AnalysisInput, AnalysisOutput, Phase } from './contract.ts';
 import { observeClock } from './quality.ts';
-import { takeMark, takeSwing } from './repetitions.ts';
+import { takeMark, takeSwing, tellMarks } from './repetitions.ts';
 import { followDrift, isUnsure, looksSet, rezero, takeReference } from './rezero.ts';
 import { type AnalysisState } from './state.ts';
 import { lastTimeS } from './summary.ts';
@@ -69,7 +69,8 @@ export function finish(state: AnalysisState, emit: Emit): void {
   const swing = closeSwinging(state.swinging);
   const cut = readCut(state, closeCut(state.cut, lastTimeS(state)));
   for (const ended of [swing, cut]) if (ended !== null) takeSwing(state, ended, emit);
-  state.pending.splice(0).forEach((event) => takeEvent(state, event, emit));
+  takeEventsBefore(state, Infinity, emit);
+  tellMarks(state, null, emit);
   const { calibrating } = state;
   if (calibrating.calibration !== null) return;
   calibrating.calibration = closeCalibration(calibrating);
@@ -77,8 +78,11 @@ export function finish(state: AnalysisState, emit: Emit): void {
 }
 
 function addPending(state: AnalysisState, event: SessionEvent): void {
-  state.pending.push(event);
-  state.pending.sort((a, b) => eventEndS(a) - eventEndS(b));
+  const { pending } = state;
+  const endS = eventEndS(event);
+  let at = pending.length;
+  while (at > 0 && eventEndS(pending[at - 1]!) > endS) at--;
+  pending.splice(at, 0, event);
 }
 
 function takeSample(state: AnalysisState, raw: ImuSample, emit: Emit): void {
@@ -121,8 +125,8 @@ function takeArm(state: AnalysisState, o: Orientation, onPair: (p: SensorPair) =
 
 function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   // At its very end an event may not have been told yet: live it is told when that instant has been taken.
-  while (state.pending.length > 0 && eventEndS(state.pending[0]!) < pair.timeS)
-    takeEvent(state, state.pending.shift()!, emit);
+  takeEventsBefore(state, pair.timeS, emit);
+  tellMarks(state, pair.timeS, emit);
   followAccBias(state, 'chest', pair.timeS);
   followAccBias(state, 'trailArm', pair.timeS);
   const { mountings, headings, addressSeen } = state.calibrating;
@@ -130,6 +134,14 @@ function takePair(state: AnalysisState, pair: SensorPair, emit: Emit): void {
   followDrift(state.rezero, pair, headings);
   const frame = bodyFrame(pair, mountings, headings);
   takeFrame(state, frame, addressSeen, emit);
+}
+
+/** All at once: taken out one by one, many at the same instant would each move all others. */
+function takeEventsBefore(state: AnalysisState, timeS: number, emit: Emit): void {
+  const { pending } = state;
+  let due = 0;
+  while (due < pending.length && eventEndS(pending[due]!) < timeS) due++;
+  if (due > 0) pending.splice(0, due).forEach((event) => takeEvent(state, event, emit));
 }
 
 /** The mountings follow the offsets in session time: which sensor's data came first must not matter. */
@@ -233,7 +245,7 @@ function takeEvent(state: AnalysisState, event: SessionEvent, emit: Emit): void 
     interrupt(state, emit);
     state.paused = event.type === 'pause';
     tellPhase(state, state.paused ? 'paused' : 'waiting', atS, 0, emit);
-  } else if (isMark(event)) takeMark(state, event, emit);
+  } else if (isMark(event)) takeMark(state, event);
   else if (event.type === 'pain') takePain(state, event, emit);
   else if (stepCalibrating(state.calibrating, event, state.settings.known)) {
     interrupt(state, emit);

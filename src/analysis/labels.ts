@@ -18,16 +18,22 @@ export function repetitionAt<R extends Pick<JudgedRepetition, 'topS'>>(
   repetitions: readonly R[],
   topS: number,
 ): R | null {
-  const away = (r: R): number => Math.abs(r.topS - topS);
-  const [nearest] = [...repetitions].sort((a, b) => away(a) - away(b));
-  return nearest !== undefined && away(nearest) <= SAME_S ? nearest : null;
+  let nearest: R | null = null;
+  let leastS = Infinity;
+  for (const r of repetitions) {
+    const awayS = Math.abs(r.topS - topS);
+    if (awayS > SAME_S || awayS >= leastS) continue;
+    nearest = r;
+    leastS = awayS;
+  }
+  return nearest;
 }
 
 /** Enters labels in the ledger; one whose repetition is not there is passed over. */
 export function labelRepetitions(state: AnalysisState, labels: readonly RepetitionLabel[]): void {
   for (const { topS, kind } of labels) {
     const found = repetitionAt(state.repetitions, topS);
-    if (found !== null) state.ledger = correctLedger(state.ledger, found.index, kind);
+    if (found !== null) correctLedger(state.ledger, found.index, kind);
   }
 }
 

@@ -23,9 +23,10 @@ export function takeSwing(state: AnalysisState, readings: SwingReadings, emit: E
   const others = readings.others.map(numbered);
   state.repetitions.push(repetition);
   state.others.push(others);
-  state.ledger = addToLedger(state.ledger, repetition);
+  addToLedger(state.ledger, repetition);
   emit({ kind: 'repetition', repetition, others });
   emit({ kind: 'ledger', ledger: ledgerOf(state.ledger) });
+  state.marksUntold = false;
   watchPractice(state, repetition.endS, emit);
 }
 
@@ -46,10 +47,19 @@ function headingFlags(
   return lastS !== null && startS - lastS > DRIFT_AFTER_S ? ['drift'] : [];
 }
 
-/** The user says what a repetition was, or takes that back. */
-export function takeMark(state: AnalysisState, event: SessionEvent, emit: Emit): void {
-  const marked = markLedger(state.ledger, state.repetitions, event);
-  if (marked === null) return;
-  state.ledger = marked;
+/** The user says what a repetition was, or takes that back; told by `tellMarks`. */
+export function takeMark(state: AnalysisState, event: SessionEvent): void {
+  if (markLedger(state.ledger, state.repetitions, event)) state.marksUntold = true;
+}
+
+/** The ledger after marks is told at most so often, s of session time: it costs as much as it is long. */
+const TELL_EVERY_S = 0.5;
+
+/** Tells the ledger where marks have changed it. @param timeS session s; `null` at the end, where nothing waits */
+export function tellMarks(state: AnalysisState, timeS: number | null, emit: Emit): void {
+  if (!state.marksUntold) return;
+  if (timeS !== null && timeS - state.marksToldS < TELL_EVERY_S) return;
+  state.marksUntold = false;
+  state.marksToldS = timeS ?? state.marksToldS;
   emit({ kind: 'ledger', ledger: ledgerOf(state.ledger) });
 }

@@ -47,7 +47,10 @@ export interface AnalysisState {
   readonly repetitions: JudgedRepetition[];
   /** Each of them measured as the other kinds, in the same order. */
   readonly others: (readonly JudgedRepetition[])[];
-  ledger: LedgerBook;
+  readonly ledger: LedgerBook;
+  /** Marks have changed the ledger since it was told, and when they last were, session s. */
+  marksUntold: boolean;
+  marksToldS: number;
   readonly warnings: SafetyWarning[];
   readonly ownRange: RangeWatch;
   /** First pain rating of the session, 0-10. */
@@ -80,6 +83,8 @@ export const start = (settings: AnalysisSettings): AnalysisState => ({
   repetitions: [],
   others: [],
   ledger: emptyLedger(settings.plan),
+  marksUntold: false,
+  marksToldS: 0,
   warnings: [],
   ownRange: startRangeWatch(),
   painAtStart: null,

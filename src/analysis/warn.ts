@@ -1,7 +1,7 @@
 import { jointAngles } from '../body/angles.ts';
 import type { BodyFrame } from '../body/segments.ts';
 import type { SafetyWarning } from '../coaching/judgement.ts';
-import { type Stage, watchOwnRange, withWarning } from '../coaching/rangeWatch.ts';
+import { type Stage, watchOwnRange, addWarning } from '../coaching/rangeWatch.ts';
 import { NO_HISTORY, missedWarning, painWarning, volumeWarning } from '../coaching/warnings.ts';
 import type { SessionEvent } from '../sensors/sessionEvent.ts';
 import type { AnalysisOutput } from './contract.ts';
@@ -11,9 +11,7 @@ type Emit = (output: AnalysisOutput) => void;
 
 function raise(state: AnalysisState, warning: SafetyWarning | null, emit: Emit): void {
   if (warning === null) return;
-  const { all, stands } = withWarning(state.warnings, warning);
-  state.warnings.splice(0, state.warnings.length, ...all);
-  emit({ kind: 'warning', warning: stands });
+  emit({ kind: 'warning', warning: addWarning(state.warnings, warning) });
 }
 
 /** The angles of one instant against the student's own comfortable range, where the plan has one. */

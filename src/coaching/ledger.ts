@@ -12,9 +12,16 @@ type LedgerEvent =
   | { readonly type: 'corrected'; readonly index: number; readonly kind: CorrectedKind }
   | { readonly type: 'undone' };
 
+/** Written in place: a long history costs no more with each entry. Plain data. */
 export interface LedgerBook {
   readonly ratio: Plan['ratio'];
-  readonly events: readonly LedgerEvent[];
+  readonly events: LedgerEvent[];
+  /** Kind by the repetition's index. */
+  readonly detected: Record<number, RepetitionKind>;
+  /** The corrections of each repetition that stand, oldest first. */
+  readonly said: Record<number, CorrectedKind[]>;
+  /** Which repetition each correction that stands is of, oldest first. */
+  readonly standing: number[];
 }
 
 /** One repetition as it stands after corrections. */
@@ -39,59 +46,56 @@ export interface LedgerStatus {
 export const emptyLedger = (plan: Pick<Plan, 'ratio' | 'stage'>): LedgerBook => ({
   ratio: askedRatio(plan),
   events: [],
+  detected: {},
+  said: {},
+  standing: [],
 });
 
 /** A repetition was detected; one with the same index replaces the former (a closer look may change its kind). */
-export const addToLedger = (
+export function addToLedger(
   book: LedgerBook,
-  repetition: Pick<Repetition, 'index' | 'kind'>,
-): LedgerBook => append(book, { type: 'detected', index: repetition.index, kind: repetition.kind });
+  { index, kind }: Pick<Repetition, 'index' | 'kind'>,
+): LedgerBook {
+  book.events.push({ type: 'detected', index, kind });
+  book.detected[index] = kind;
+  return book;
+}
 
 /** A person says what it was; the detected kind stays visible. */
-export const correctLedger = (book: LedgerBook, index: number, kind: CorrectedKind): LedgerBook =>
-  append(book, { type: 'corrected', index, kind });
+export function correctLedger(book: LedgerBook, index: number, kind: CorrectedKind): LedgerBook {
+  book.events.push({ type: 'corrected', index, kind });
+  (book.said[index] ??= []).push(kind);
+  book.standing.push(index);
+  return book;
+}
 
 /** Takes back the latest correction that still stands; without one nothing changes. */
-export const undoCorrection = (book: LedgerBook): LedgerBook =>
-  standingCorrections(book).length === 0 ? book : append(book, { type: 'undone' });
-
-export const canUndo = (book: LedgerBook): boolean => standingCorrections(book).length > 0;
-
-const append = (book: LedgerBook, event: LedgerEvent): LedgerBook => ({
-  ...book,
-  events: [...book.events, event],
-});
-
-type Correction = Extract<LedgerEvent, { type: 'corrected' }>;
-
-function standingCorrections(book: LedgerBook): readonly Correction[] {
-  const standing: Correction[] = [];
-  for (const event of book.events) {
-    if (event.type === 'corrected') standing.push(event);
-    else if (event.type === 'undone') standing.pop();
-  }
-  return standing;
+export function undoCorrection(book: LedgerBook): LedgerBook {
+  const index = book.standing.pop();
+  if (index === undefined) return book;
+  book.events.push({ type: 'undone' });
+  book.said[index]?.pop();
+  return book;
 }
+
+export const canUndo = (book: LedgerBook): boolean => book.standing.length > 0;
 
 /** All repetitions in the order of their index, practice swings and ignored ones among them. */
 export function ledgerEntries(book: LedgerBook): readonly LedgerEntry[] {
-  const corrections = new Map(standingCorrections(book).map((c) => [c.index, c.kind]));
-  const detected = new Map<number, RepetitionKind>();
-  for (const e of book.events) if (e.type === 'detected') detected.set(e.index, e.kind);
   const mix = startMix();
-  return [...detected]
-    .sort(([a], [b]) => a - b)
-    .map(([index, kind]) => {
-      const corrected = corrections.get(index) ?? null;
-      const stands = corrected ?? kind;
-      return {
-        index,
-        detected: kind,
-        corrected,
-        kind: stands,
-        inMix: stepMix(mix, stands, book.ratio),
-      };
-    });
+  // whole numbers as keys come in ascending order
+  return Object.entries(book.detected).map(([key, kind]) => {
+    const index = Number(key);
+    const corrected = book.said[index]?.at(-1) ?? null;
+    const stands = corrected ?? kind;
+    return {
+      index,
+      detected: kind,
+      corrected,
+      kind: stands,
+      inMix: stepMix(mix, stands, book.ratio),
+    };
+  });
 }
 
 /** The present run of rehearsals, and of balls after it. */

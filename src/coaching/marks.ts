@@ -50,14 +50,16 @@ function meantBy<R extends Span>(repetitions: readonly R[], event: SessionEvent)
   return latest !== undefined && onsetS - latest.endS <= REACH_S ? latest : undefined;
 }
 
-/** The ledger after a mark; `null` where the mark means nothing in it. */
+/** Enters a mark in the ledger; false where it means nothing in it. */
 export function markLedger(
   book: LedgerBook,
   repetitions: readonly Span[],
   event: SessionEvent,
-): LedgerBook | null {
-  if (event.type === 'mark-undo') return undoCorrection(book);
+): boolean {
+  const { length } = book.events;
   const kind = markedKind(event.type);
-  const meant = meantBy(repetitions, event);
-  return kind === null || meant === undefined ? null : correctLedger(book, meant.index, kind);
+  const meant = kind === null ? undefined : meantBy(repetitions, event);
+  if (event.type === 'mark-undo') undoCorrection(book);
+  else if (kind !== null && meant !== undefined) correctLedger(book, meant.index, kind);
+  return book.events.length > length;
 }

@@ -54,13 +54,21 @@ export function watchOwnRange(
   return far.map((w) => ({ ...w, swingsOnly: true }));
 }
 
-/** All warnings with one more: what concerns the own range stands once, with how often it came and when last. */
-export function withWarning(
-  all: readonly SafetyWarning[],
-  warning: SafetyWarning,
-): { readonly all: readonly SafetyWarning[]; readonly stands: SafetyWarning } {
-  const before = COUNTED.includes(warning.id) ? all.find(({ id }) => id === warning.id) : undefined;
-  if (before === undefined) return { all: [...all, warning], stands: warning };
+/** So many of one session are kept, and of each kind the first at least: nobody reads more. A choice. */
+const MOST_KEPT = 1000;
+
+/**
+ * Adds one to all warnings, in place: what concerns the own range stands once, with how often it came and when last.
+ * @returns the warning as it stands
+ */
+export function addWarning(all: SafetyWarning[], warning: SafetyWarning): SafetyWarning {
+  const isSame = ({ id }: SafetyWarning): boolean => id === warning.id;
+  const at = COUNTED.includes(warning.id) ? all.findIndex(isSame) : -1;
+  const before = all[at];
+  if (before === undefined) {
+    if (all.length < MOST_KEPT || !all.some(isSame)) all.push(warning);
+    return warning;
+  }
   const { swingsOnly, ...rest } = before;
   const stands: SafetyWarning = {
     ...rest,
@@ -68,7 +76,8 @@ export function withWarning(
     lastS: warning.atS,
     ...(swingsOnly === true && warning.swingsOnly === true && { swingsOnly }),
   };
-  return { all: all.map((w) => (w === before ? stands : w)), stands };
+  all[at] = stands;
+  return stands;
 }
 
 const COUNTED: readonly SafetyWarning['id'][] = ['own-range', 'trunk-own-range'];

@@ -22,7 +22,7 @@ import { type LedgerView, STRIP_LENGTH, type StripEntry, type SummaryView } from
 /** The ledger of a practice and all its repetitions by number. Written in place. */
 export interface PracticeBook {
   readonly plan: Plan;
-  ledger: LedgerBook;
+  readonly ledger: LedgerBook;
   readonly repetitions: Map<number, JudgedRepetition>;
   /** Each measured as the other kinds. */
   readonly others: Map<number, readonly JudgedRepetition[]>;
@@ -42,7 +42,7 @@ export function bookRepetition(
   { repetition, others }: Omit<Extract<AnalysisOutput, { readonly kind: 'repetition' }>, 'kind'>,
   moments: RepetitionMoments,
 ): void {
-  book.ledger = addToLedger(book.ledger, repetition);
+  addToLedger(book.ledger, repetition);
   book.repetitions.set(repetition.index, repetition);
   book.others.set(repetition.index, others);
   book.moments.set(repetition.index, moments);
@@ -50,7 +50,7 @@ export function bookRepetition(
 
 /** A person's correction, or its undoing. */
 export function bookMark(book: PracticeBook, event: SessionEvent): void {
-  book.ledger = markLedger(book.ledger, [...book.repetitions.values()], event) ?? book.ledger;
+  markLedger(book.ledger, [...book.repetitions.values()], event);
 }
 
 export function ledgerView(book: PracticeBook): LedgerView {

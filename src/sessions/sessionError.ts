@@ -5,6 +5,7 @@ export type SessionErrorCode =
   | 'zip-limit'
   | 'zip-damaged'
   | 'unsafe-path'
+  | 'too-many'
   | 'duplicate-name'
   | 'several-sessions'
   | 'missing-file'
@@ -55,11 +56,17 @@ export class SessionError extends Error {
   }
 }
 
+/** What a recording says of itself may stand in a refusal; nobody reads more than so much of it. A choice. */
+const LONGEST = 600;
+
+const cut = (text: string): string =>
+  text.length > LONGEST ? `${text.slice(0, LONGEST)} …` : text;
+
 function placed(what: string, { file, line, column }: Place): string {
   const where = [
     file,
     line === undefined ? undefined : `line ${line}`,
     column === undefined ? undefined : `column ${column}`,
   ].filter((part) => part !== undefined);
-  return where.length === 0 ? what : `${where.join(', ')}: ${what}`;
+  return where.length === 0 ? cut(what) : `${where.map(cut).join(', ')}: ${cut(what)}`;
 }

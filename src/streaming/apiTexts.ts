@@ -61,6 +61,7 @@ export const API_TEXTS = {
   'too-often': 'Too many attempts. Wait {seconds} s and try again.',
   'analysis-failed': 'The analysis failed {times} times. {why}',
   'hub-stopped': 'The hub stopped during the analysis.',
+  'not-read': 'The recording could not be read now. Try again later.',
   'not-failed': 'This analysis has not failed.',
   'as-json': 'Send this as JSON (application/json).',
   'as-zip': 'Send the session as a .zip file (application/zip).',

@@ -27,7 +27,7 @@ export async function analyseWithCurves(
   plan: Plan,
   labels: readonly RepetitionLabel[] = [],
 ): Promise<{ analysis: AnalysisResult; curves: Iterable<RepetitionCurves> }> {
-  const marked = session.events.flatMap(({ type }) => markedKind(type) ?? []);
+  const marked = [...new Set(session.events.flatMap(({ type }) => markedKind(type) ?? []))];
   const gatherer = curvesInOnePass({ labels, marked });
   const emit = (output: AnalysisOutput): void => gatherer.take(output);
   const analysis = await analyseSession(session, plan, { labels, frames: true, emit });

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { JointAngles } from '../../src/body/segments.ts';
 import type { SafetyWarning } from '../../src/coaching/judgement.ts';
 import {
+  addWarning,
   type Stage,
   startRangeWatch,
   watchOwnRange,
-  withWarning,
 } from '../../src/coaching/rangeWatch.ts';
 
 const angles = (flexionDeg: number): JointAngles =>
@@ -15,14 +15,10 @@ const OWN = { ownRange: { flexionDeg: 40 } };
 /** Movements as stage and forward bend, one instant a second; the warnings as a session keeps them. */
 function session(...instants: readonly (readonly [Stage, number])[]): readonly SafetyWarning[] {
   const watch = startRangeWatch();
-  return instants.reduce<readonly SafetyWarning[]>(
-    (all, [stage, bend], s) =>
-      watchOwnRange(watch, stage, angles(bend), s, OWN).reduce(
-        (kept, w) => withWarning(kept, w).all,
-        all,
-      ),
-    [],
-  );
+  const all: SafetyWarning[] = [];
+  for (const [s, [stage, bend]] of instants.entries())
+    for (const w of watchOwnRange(watch, stage, angles(bend), s, OWN)) addWarning(all, w);
+  return all;
 }
 const swing = (bend: number) =>
   [

@@ -5,13 +5,10 @@ import { API_TEXTS } from '../../streaming/apiTexts.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { sessionPaths } from '../sessionPaths.ts';
-import type { Job, JobAnswer, JobFailure, JobWarning } from './jobMessages.ts';
+import type { Job, JobAnswer, JobFailure } from './jobMessages.ts';
 
 /** A job that failed so often waits until somebody starts it again. */
 export const MOST_TRIES = 3;
-
-/** Warnings of one kind that are entered, more than anybody reads; the session's own count has all. A choice. */
-const MOST_OF_A_KIND = 100;
 
 /** A job whose turn it is. */
 export interface Waiting {
@@ -86,21 +83,11 @@ export const enterFound = (
     const { sessionId } = waiting;
     await transaction.updateTable('session').set(columns).where('id', '=', sessionId).execute();
     await transaction.deleteFrom('warning').where('sessionId', '=', sessionId).execute();
-    const rows = fewOfEach(warnings).map((w, position) => ({ sessionId, position, ...w }));
+    const rows = warnings.map((w, position) => ({ sessionId, position, ...w }));
     for (const piece of inPieces(rows))
       await transaction.insertInto('warning').values(piece).execute();
     await endJob(transaction, waiting);
   });
-
-/** All kinds are in it. */
-function fewOfEach(warnings: readonly JobWarning[]): readonly JobWarning[] {
-  const counts = new Map<string, number>();
-  return warnings.filter(({ warningId }) => {
-    const before = counts.get(warningId) ?? 0;
-    counts.set(warningId, before + 1);
-    return before < MOST_OF_A_KIND;
-  });
-}
 
 async function endJob(db: Db, { sessionId, queuedMs }: Waiting): Promise<void> {
   await db

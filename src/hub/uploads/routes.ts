@@ -5,6 +5,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import type { UploadState } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
 import type { HubContext } from '../context.ts';
+import { endLooking } from './looking.ts';
 import { tidyUploads } from './tidy.ts';
 import { OffsetRefused, type Uploads, uploadsOf } from './uploads.ts';
 
@@ -30,6 +31,7 @@ interface Named {
 export function uploadRoutes(api: FastifyInstance, context: HubContext): void {
   const uploads = uploadsOf(context);
   api.addHook('onReady', () => tidyUploads(context));
+  api.addHook('onClose', () => endLooking(context));
   announceRoutes(api, uploads);
   void api.register(async (raw) => bytesRoute(raw, uploads));
 }

@@ -8,7 +8,8 @@ import { NOT_ANALYSED } from '../db/notAnalysed.ts';
 import type { Db } from '../db/open.ts';
 import type { SessionTable } from '../db/tables.ts';
 import { removeSessionFiles, sessionPaths } from '../sessionPaths.ts';
-import { type Looked, lookInto } from './look.ts';
+import type { Looked } from './look.ts';
+import { looked } from './looking.ts';
 
 /** A whole zip that has come. */
 export interface Incoming {
@@ -32,8 +33,8 @@ export interface TakenIn {
  * @throws SessionError in words where the zip is no sound session; it is left where it was.
  */
 export async function takeIn(context: HubContext, incoming: Incoming): Promise<TakenIn> {
-  const looked = await lookInto(incoming.path);
-  const there = await sameRecording(context.db, incoming.studentId, looked.content);
+  const about = await looked(context, incoming.path);
+  const there = await sameRecording(context.db, incoming.studentId, about.content);
   if (there !== null) return there;
   const sessionId = newId();
   const paths = sessionPaths(context.places, incoming.studentId, sessionId);
@@ -42,11 +43,11 @@ export async function takeIn(context: HubContext, incoming: Incoming): Promise<T
   await rename(incoming.path, paths.zip);
   await synced(dirname(paths.zip));
   try {
-    const row = await newRow(context, incoming, looked, sessionId);
+    const row = await newRow(context, incoming, about, sessionId);
     await enter(context, row);
   } catch (error) {
     await removeSessionFiles(paths);
-    const other = await sameRecording(context.db, incoming.studentId, looked.content);
+    const other = await sameRecording(context.db, incoming.studentId, about.content);
     if (other !== null) return other;
     throw error;
   }

@@ -1,6 +1,7 @@
 import { open, readdir, realpath, stat } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { SessionError } from '../sessionError.ts';
+import { checkName } from './names.ts';
 import { CHUNK_BYTES, LIMITS, type Limits, type SessionFiles } from './sessionFiles.ts';
 
 /** `root/derivatives/stillcatch/x` is the deepest file of a session, one folder more where it was unpacked. */
@@ -29,6 +30,7 @@ async function list(root: string, under: string, depth: number, listing: Listing
   const entries = await readdir(join(root, under), { withFileTypes: true }).catch(unreadable);
   for (const entry of entries) {
     const name = under === '' ? entry.name : `${under}/${entry.name}`;
+    checkName(name);
     if (entry.isDirectory()) {
       if (depth < DEPTH && !entry.name.startsWith('.')) await list(root, name, depth + 1, listing);
     } else await addFile(root, name, listing);

@@ -4,6 +4,7 @@ import { createInflateRaw } from 'node:zlib';
 import { type Entry, type ZipFile, openPromise } from 'yauzl';
 import { SessionError } from '../sessionError.ts';
 import { crc32 } from './crc32.ts';
+import { checkName } from './names.ts';
 import { CHUNK_BYTES, LIMITS, type Limits, type SessionFiles } from './sessionFiles.ts';
 
 const STORED = 0;
@@ -43,6 +44,7 @@ async function directory(zip: ZipFile, limits: Limits): Promise<Map<string, Entr
   const seen = new Set<string>();
   let total = 0;
   for await (const entry of zip.eachEntry()) {
+    checkName(entry.fileName);
     const key = entry.fileName.normalize('NFC').toLowerCase();
     if (seen.has(key))
       throw new SessionError('duplicate-name', 'appears twice in the zip', {

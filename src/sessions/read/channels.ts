@@ -1,4 +1,5 @@
 import { STANDARD_GRAVITY } from '../../math/gravity.ts';
+import { checkWord } from '../files/names.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { SessionError } from '../sessionError.ts';
 import { type Row, type Table, cellPlace, columnOf, numberAt, readTable } from './table.ts';
@@ -69,23 +70,29 @@ export interface Channels {
   readonly gyroFullScale: number | null;
 }
 
+/** Motion sensors have about ten. A choice. */
+const MOST_CHANNELS = 1000;
+
 /** Reads channels.tsv: names may stand in any order, unknown ones are ignored. */
 export async function readChannels(files: SessionFiles, file: string): Promise<Channels> {
-  const table = await readTable(files, file);
+  const table = await readTable(files, file, { most: MOST_CHANNELS, called: 'channel' });
   const nameColumn = columnOf(table, 'name');
   const unitColumn = columnOf(table, 'units');
   const placementColumn = table.columns.indexOf('placement');
   const names = table.rows.map((row) => row.cells[nameColumn] ?? '');
   const slots = Int8Array.from(names, (name) => (SLOTS as readonly string[]).indexOf(name));
   const factors = new Float64Array(SLOT_COUNT).fill(1);
+  const seen = new Set<string>();
   for (const [at, row] of table.rows.entries()) {
     const name = names[at] as string;
-    if (names.indexOf(name) !== at)
+    checkWord(name, 'the name of a channel', file);
+    if (seen.has(name))
       throw new SessionError(
         'bad-channel',
         `the channel "${name}" appears twice`,
         cellPlace(table, row, nameColumn),
       );
+    seen.add(name);
     const slot = slots[at] as number;
     if (slot >= 0) factors[slot] = factorOf(table, row, unitColumn, unitOf(slot));
   }
@@ -95,7 +102,7 @@ export async function readChannels(files: SessionFiles, file: string): Promise<C
     names,
     slots,
     factors,
-    placement: placement === 'n/a' ? '' : placement,
+    placement: placement === 'n/a' ? '' : checkWord(placement, 'the placement', file),
     accFullScale: fullScaleOf(table, names, factors, 'acc_x'),
     gyroFullScale: fullScaleOf(table, names, factors, 'gyro_x'),
   };

@@ -9,13 +9,18 @@ import { eventEndS } from '../../sensors/recorded.ts';
 import { SessionError } from '../sessionError.ts';
 import { type Row, type Table, cellPlace, columnOf, numberAt, readTable } from './table.ts';
 
+/** Ten a second for hours; a practice has hundreds. A choice. */
+const MOST_EVENTS = 100_000;
+/** Each looks at up to a minute of samples; a practice has ten or twenty. A choice. */
+const MOST_STEPS = 200;
+
 /** Events in the order in which they are over; other trial types than ours are left out. */
 export async function readEvents(
   files: SessionFiles,
   file: string,
 ): Promise<readonly SessionEvent[]> {
   if (!files.names.includes(file)) return [];
-  const table = await readTable(files, file, { tornEnd: true });
+  const table = await readTable(files, file, { tornEnd: true, most: MOST_EVENTS, called: 'event' });
   const columns = {
     onset: columnOf(table, 'onset'),
     duration: columnOf(table, 'duration'),
@@ -23,9 +28,20 @@ export async function readEvents(
     value: table.columns.indexOf('value'),
     signs: table.columns.indexOf('signs'),
   };
-  return table.rows
-    .flatMap((row) => eventOf(table, row, columns))
-    .sort((a, b) => eventEndS(a) - eventEndS(b));
+  const events = table.rows.flatMap((row) => eventOf(table, row, columns));
+  refuseManySteps(events, file);
+  return events
+    .map((event) => ({ event, endS: eventEndS(event) }))
+    .sort((a, b) => a.endS - b.endS)
+    .map(({ event }) => event);
+}
+
+function refuseManySteps(events: readonly SessionEvent[], file: string): void {
+  const steps = events.filter(({ type }) => /^(calibration|recheck|address)-/.test(type)).length;
+  if (steps > MOST_STEPS)
+    throw new SessionError('too-many', `${steps} calibration steps; at most ${MOST_STEPS}`, {
+      file,
+    });
 }
 
 interface EventColumns {

@@ -1,4 +1,5 @@
 import type { SensorRole } from '../../sensors/sample.ts';
+import { checkWord } from '../files/names.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { type SessionHeader, type SessionTracks, type TrackHeader, sessionId } from '../header.ts';
 import { SessionError } from '../sessionError.ts';
@@ -21,15 +22,18 @@ export async function readHeader(
     hand: await readHand(files, layout.subject),
     startedAt: await readStart(files, layout),
     simulated: isSimulated(description),
-    name: typeof description['Name'] === 'string' ? description['Name'] : '',
+    name: nameIn(description),
     tracks: Object.fromEntries(tracks) as unknown as SessionTracks,
   };
 }
 
+const DESCRIPTION = 'dataset_description.json';
+
 const describe = (files: SessionFiles): Promise<JsonObject> =>
-  files.names.includes('dataset_description.json')
-    ? readJson(files, 'dataset_description.json')
-    : Promise.resolve({});
+  files.names.includes(DESCRIPTION) ? readJson(files, DESCRIPTION) : Promise.resolve({});
+
+const nameIn = ({ Name: name }: JsonObject): string =>
+  typeof name === 'string' ? checkWord(name, 'the name', DESCRIPTION) : '';
 
 const isSimulated = ({ Keywords: words }: JsonObject): boolean =>
   Array.isArray(words) && words.includes('simulated');
@@ -66,5 +70,5 @@ async function readStart(files: SessionFiles, layout: Layout): Promise<string | 
   const column = table.columns.indexOf('acq_time');
   if (column < 0) return null;
   const times = table.rows.map((row) => row.cells[column] ?? '');
-  return times.find((time) => /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d/.test(time)) ?? null;
+  return times.find((time) => /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[\d.Z:+-]{0,30}$/.test(time)) ?? null;
 }

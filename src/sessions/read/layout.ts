@@ -20,8 +20,9 @@ export interface Layout {
   readonly tracks: readonly TrackFiles[];
 }
 
-const MOTION =
-  /^sub-([A-Za-z0-9]+)\/(?:ses-([A-Za-z0-9]+)\/)?motion\/(sub-.+?)_tracksys-([A-Za-z0-9]+)(?:_[a-z]+-[A-Za-z0-9]+)*_motion\.tsv$/;
+const FOLDER = /^sub-([A-Za-z0-9]+)\/(?:ses-([A-Za-z0-9]+)\/)?motion$/;
+const SYSTEM = /^tracksys-([A-Za-z0-9]+)$/;
+const LABEL = /^[a-z]+-[A-Za-z0-9]+$/;
 
 interface Found {
   readonly path: string;
@@ -57,10 +58,17 @@ export function findLayout(files: SessionFiles): Layout {
 }
 
 function motionFile(path: string): Found[] {
-  const match = MOTION.exec(path);
-  if (match === null) return [];
-  const [, subject = '', session = '', stem = '', trackingSystem = ''] = match;
-  return [{ path, subject, session, stem, trackingSystem }];
+  const slash = path.lastIndexOf('/');
+  const parts = path.slice(slash + 1).split('_');
+  if (parts.pop() !== 'motion.tsv') return [];
+  // from here on all parts are labels: key-value
+  const labelsFrom = parts.findLastIndex((part) => !LABEL.test(part)) + 1;
+  const at = parts.findIndex((part, k) => k >= labelsFrom && SYSTEM.test(part));
+  const folder = FOLDER.exec(path.slice(0, Math.max(0, slash)));
+  const trackingSystem = SYSTEM.exec(parts[at] ?? '')?.[1];
+  if (folder === null || trackingSystem === undefined || !parts[0]?.startsWith('sub-')) return [];
+  const [, subject = '', session = ''] = folder;
+  return [{ path, subject, session, stem: parts.slice(0, at).join('_'), trackingSystem }];
 }
 
 function trackFiles(role: SensorRole, found: readonly Found[]): TrackFiles[] {

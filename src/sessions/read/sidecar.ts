@@ -1,6 +1,7 @@
 import { STANDARD_GRAVITY } from '../../math/gravity.ts';
 import { degrees } from '../../math/angle.ts';
 import type { SensorRole } from '../../sensors/sample.ts';
+import { checkWord } from '../files/names.ts';
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { DEFAULT_PLACEMENT, DEFAULT_TRACK, type TrackHeader } from '../header.ts';
 import { SessionError } from '../sessionError.ts';
@@ -17,6 +18,7 @@ export async function readSidecar(
   const system = json['TrackingSystemName'];
   if (typeof system !== 'string' || system.trim() === '')
     throw new SessionError('missing-field', 'the field TrackingSystemName is missing', { file });
+  const { ManufacturersModelName: device } = json;
   return {
     samplingHz: positive(json, 'SamplingFrequency', file),
     accFullScaleG:
@@ -24,8 +26,7 @@ export async function readSidecar(
     gyroFullScaleDegPerS:
       gyroFullScale === null ? DEFAULT_TRACK.gyroFullScaleDegPerS : degrees(gyroFullScale),
     placement: placement === '' ? DEFAULT_PLACEMENT[role] : placement,
-    device:
-      typeof json['ManufacturersModelName'] === 'string' ? json['ManufacturersModelName'] : '',
+    device: typeof device === 'string' ? checkWord(device, 'ManufacturersModelName', file) : '',
   };
 }
 

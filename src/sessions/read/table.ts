@@ -15,19 +15,34 @@ export interface Row {
   readonly cells: readonly string[];
 }
 
-/**
- * @param tornEnd leave out a last row without a line feed that is not whole: its writer was cut off.
- */
+/** More than any table has; choices. */
+const MOST_COLUMNS = 1000;
+const MOST_ROWS = 400_000;
+
+interface TableLimits {
+  /** Leave out a last row without a line feed that is not whole: its writer was cut off. */
+  readonly tornEnd?: boolean;
+  /** Rows below the header, and what one is called. */
+  readonly most?: number;
+  readonly called?: string;
+}
+
+/** @throws SessionError where it is no table, or has more rows or columns than it may. */
 export async function readTable(
   files: SessionFiles,
   file: string,
-  { tornEnd = false } = {},
+  { tornEnd = false, most = MOST_ROWS, called = 'row' }: TableLimits = {},
 ): Promise<Table> {
   const text = await readText(files, file);
   const lines = text.split(/\r?\n/);
   const columns = (lines[0] ?? '').split('\t').map((c) => c.trim());
   if (columns.length === 1 && /[,;]/.test(lines[0] ?? ''))
     throw new SessionError('missing-column', 'columns must be parted by tabs, not by commas', {
+      file,
+      line: 1,
+    });
+  if (columns.length > MOST_COLUMNS)
+    throw new SessionError('too-many', `${columns.length} columns; at most ${MOST_COLUMNS}`, {
       file,
       line: 1,
     });
@@ -43,6 +58,8 @@ export async function readTable(
         { file, line: at + 1, column: Math.min(cells.length, columns.length) + 1 },
       );
     }
+    if (rows.length === most)
+      throw new SessionError('too-many', `more than ${most} ${called}s`, { file, line: at + 1 });
     rows.push({ line: at + 1, cells });
   }
   return { file, columns, rows };

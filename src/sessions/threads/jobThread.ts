@@ -11,6 +11,8 @@ export interface JobThreadOptions<Answer> {
   readonly start: () => Worker;
   /** The answer where the thread ended without one, or was closed before. */
   readonly gone: (why: string) => Answer;
+  /** A job that takes longer hangs: its thread is ended. ms */
+  readonly mostMs?: number;
 }
 
 /** Choices. An hour's session takes seconds; a thread that takes so long hangs. */
@@ -20,6 +22,7 @@ const IDLE_MS = 20_000;
 export function jobThread<Job, Answer>({
   start,
   gone,
+  mostMs = MOST_MS,
 }: JobThreadOptions<Answer>): JobThread<Job, Answer> {
   let worker: Worker | null = null;
   let idle: NodeJS.Timeout | null = null;
@@ -45,7 +48,7 @@ export function jobThread<Job, Answer>({
     if (closed) return gone('the program ends');
     if (idle !== null) clearTimeout(idle);
     worker ??= begun();
-    const { answer, alive } = await answerOf(worker, job, gone);
+    const { answer, alive } = await answerOf(worker, job, { gone, mostMs });
     if (!alive) worker = null;
     idle = setTimeout(() => void end(), IDLE_MS).unref();
     return answer;
@@ -72,10 +75,10 @@ interface Ran<Answer> {
 function answerOf<Job, Answer>(
   worker: Worker,
   job: Job,
-  gone: (why: string) => Answer,
+  { gone, mostMs }: Required<Omit<JobThreadOptions<Answer>, 'start'>>,
 ): Promise<Ran<Answer>> {
   return new Promise((resolve) => {
-    const hung = setTimeout(() => void worker.terminate(), MOST_MS);
+    const hung = setTimeout(() => void worker.terminate(), mostMs);
     const settle = (answer: Answer, alive: boolean): void => {
       clearTimeout(hung);
       worker.off('message', onAnswer);

@@ -65,6 +65,7 @@ export const API: Readonly<Record<ApiTextKey, string>> = {
   'too-often': 'Zu viele Versuche. Warte {seconds} s und versuch es noch einmal.',
   'analysis-failed': 'Die Auswertung ist {times}-mal gescheitert. {why}',
   'hub-stopped': 'Der Hub wurde während der Auswertung beendet.',
+  'not-read': 'Die Aufnahme ließ sich gerade nicht lesen. Versuch es später noch einmal.',
   'not-failed': 'Diese Auswertung ist nicht gescheitert.',
   'as-json': 'Sende das als JSON (application/json).',
   'as-zip': 'Sende das Training als .zip-Datei (application/zip).',
