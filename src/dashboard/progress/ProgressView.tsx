@@ -12,6 +12,7 @@ import type { Axis } from './Chart.tsx';
 import { ChosenSession } from './ChosenSession.tsx';
 import { Legend } from './Legend.tsx';
 import { type Label, MeasurePanel, Panel } from './Panel.tsx';
+import { SinceLine } from './SinceLine.tsx';
 import { ProgressTable } from './ProgressTable.tsx';
 import {
   DAY_MS,
@@ -194,6 +195,7 @@ export function ProgressView(props: ProgressViewProps) {
   if (all.length === 0) return <NothingYet others={others} none={words.none} />;
   return (
     <div class="progress">
+      <SinceLine steps={all} />
       <RangeChoice range={range} choose={setRange} />
       {steps.length === 0 ? (
         <NothingYet others={others} none={words.noneInRange} />

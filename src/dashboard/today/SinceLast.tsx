@@ -1,23 +1,14 @@
 import { IN_A_ROW, type Proposal } from '../../coaching/proposal.ts';
-import type { SinceLast as Since } from '../../coaching/sinceLast.ts';
 import type { PracticeSummary } from '../../coaching/summary.ts';
 import type { PlanView } from '../../streaming/planContract.ts';
 import type { TodayView } from '../../streaming/todayContract.ts';
 import { useSection } from '../feed/hooks.ts';
+import { sinceText } from '../progress/SinceLine.tsx';
 import { hrefOf } from '../shell/router.ts';
 import { sided } from '../strings/sided.ts';
 import { t } from '../strings/strings.ts';
 
 const words = t.today.since;
-
-/** The sentence on what changed most, or that nothing certain can be said. */
-export function sinceText(since: Since): string {
-  if (since.kind !== 'changed') return words[since.kind];
-  const { measure, toward } = since;
-  const { before, now, difference, plusMinus } = t.measures.change(since);
-  const text = words.changed(t.measures.info[measure].name, now, before, difference, plusMinus);
-  return toward === null ? `${text}.` : `${text}, ${words.toward[toward]}.`;
-}
 
 /** What to do, as the student got it at the end of the practice before. */
 function focusText(summary: PracticeSummary): string {
