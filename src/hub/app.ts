@@ -23,6 +23,7 @@ import { refuseOtherNames } from '../streaming/ownNames.ts';
 import { validateStrictly } from '../streaming/validation.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { tellMachines } from './machine/news.ts';
+import { logRoutes } from './log/routes.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
 import { club } from './people/club.ts';
@@ -58,6 +59,7 @@ const PARTS: readonly Part[] = [
   joining,
   pairing,
   club,
+  logRoutes,
   analysisPart,
   failedAnalyses,
   uploadRoutes,

@@ -26,7 +26,7 @@ const WHO: Readonly<Record<Access['who'], string>> = {
 };
 
 const OF_PEOPLE = /^(setup|login|logout|me|invites|invitation|pair)$/;
-const OF_CLUB = /^(club|coaches|audit)$/;
+const OF_CLUB = /^(club|coaches|log)$/;
 
 function tagOf(url: string): string {
   const first = url.split('/')[2] ?? '';

@@ -12,7 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const LONG = { timeout: 60_000 };
+const LONG = { timeout: 240_000 };
 const SLOW = { timeout: 400_000 };
 
 const spoken = (page: Page): Promise<string[]> =>

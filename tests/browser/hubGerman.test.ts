@@ -13,7 +13,7 @@ let browser: Browser;
 let running: RunningHub;
 let rows: HubRows;
 const contexts: BrowserContext[] = [];
-const LONG = { timeout: 60_000 };
+const LONG = { timeout: 240_000 };
 
 const textsOf = (tree: unknown): readonly string[] =>
   typeof tree === 'string'

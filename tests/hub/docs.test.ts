@@ -57,7 +57,7 @@ describe('the description of the API', () => {
         expect(
           (await hub.ask('carl', { url: session })).json<HubSession>().analysis,
         ).not.toBeNull(),
-      { timeout: 30_000, interval: 100 },
+      { timeout: 240_000, interval: 100 },
     );
     const plan = { plan: DEFAULT_PLAN, validFromMs: 0, basedOn: 0 };
     const relabel = { method: 'PUT', url: `${session}/relabels/1`, payload: { kind: 'ignore' } };

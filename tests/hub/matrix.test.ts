@@ -67,7 +67,8 @@ const ROWS: Readonly<Record<string, string>> = {
   'GET /api/club/students': OWNER,
   'PATCH /api/coaches/:coachId': OWNER,
   'PUT /api/students/:studentId/coach': OWNER,
-  'GET /api/audit': OWNER,
+  'GET /api/log': OWNER,
+  'GET /api/log/check': OWNER,
   'GET /api/club/failed-analyses': OWNER,
   'POST /api/club/failed-analyses/:sessionId': OWNER,
 

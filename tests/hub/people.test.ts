@@ -149,7 +149,7 @@ describe('the club', () => {
     expect(locked.statusCode).toBe(204);
     const own = { method: 'PATCH', url: '/api/coaches/olga', payload: { active: false } } as const;
     expect((await hub.ask('olga', own)).statusCode).toBe(409);
-    const log = (await hub.ask('olga', { url: '/api/audit' })).json<{ act: string }[]>();
-    expect(log.map(({ act }) => act).slice(0, 2)).toEqual(['revoke', 'move']);
+    const log = (await hub.ask('olga', { url: '/api/log' })).json<{ act: string }[]>();
+    expect(log.map(({ act }) => act).slice(0, 2)).toEqual(['lock-out', 'move']);
   });
 });

@@ -346,34 +346,6 @@ describe('every text field of every route', () => {
   });
 });
 
-describe('the log', () => {
-  it('comes in pages of a hundred, newest first, each entry once', async () => {
-    const { db } = hub.context;
-    const rows = Array.from({ length: 250 }, (_, i) => ({
-      atMs: i,
-      who: 'Olga',
-      act: 'export',
-      what: `paged ${i}`,
-      address: '::1',
-    }));
-    await db.insertInto('audit').values(rows).execute();
-    const seen: { id: number; what: string }[] = [];
-    for (let before: number | undefined; ;) {
-      const url = `/api/audit${before === undefined ? '' : `?before=${before}`}`;
-      const page = (await hub.ask('olga', { url })).json<typeof seen>();
-      expect(page.length).toBeLessThanOrEqual(100);
-      if (page.length === 0) break;
-      seen.push(...page);
-      before = page.at(-1)?.id;
-    }
-    const paged = seen.filter(({ what }) => what.startsWith('paged'));
-    expect(paged.map(({ what }) => what)).toEqual(rows.map(({ what }) => what).reverse());
-    expect(new Set(seen.map(({ id }) => id)).size).toBe(seen.length);
-    expect(seen.map(({ id }) => id)).toEqual(seen.map(({ id }) => id).toSorted((a, b) => b - a));
-    expect((await hub.ask('olga', { url: '/api/audit?before=x' })).statusCode).toBe(400);
-  });
-});
-
 describe('bodies and addresses that are none', () => {
   const BODIES = [
     '',

@@ -67,7 +67,7 @@ async function firstDay(): Promise<Kept> {
 
 const isJudged = (v: PracticeView): boolean => v.calibration.quality !== null;
 
-describe('a returning student', { timeout: 60_000 }, () => {
+describe('a returning student', { timeout: 600_000 }, () => {
   it('starts from the kept calibration after a short check, and the recording alone gives the same', async ({
     skip,
   }) => {

@@ -29,7 +29,7 @@ function needsValidator(skip: (note: string) => never): string {
   return program ?? skip('the registry cannot be reached, so there is no official validator');
 }
 
-describe('The official BIDS validator', { timeout: 60_000 }, () => {
+describe('The official BIDS validator', { timeout: 600_000 }, () => {
   it('finds nothing in a written session with its derivatives', async ({ skip }) => {
     const validator = needsValidator(skip);
     const folder = join(scratch(), 'session');

@@ -18,7 +18,7 @@ export async function bidsValidator(): Promise<string | null> {
   try {
     await run('npm', ['pack', `bids-validator@${VERSION}`, '--pack-destination', fresh], {
       cwd: fresh,
-      timeout: 90_000,
+      timeout: 400_000,
     });
     const archive = readdirSync(fresh).find((name) => name.endsWith('.tgz'));
     if (archive === undefined) return null;

@@ -171,9 +171,9 @@ describe('The answers for a page', () => {
 
   it(
     'are ready soon after an import, and once a practice is kept',
-    { timeout: 130_000 },
+    { timeout: 600_000 },
     async () => {
-      await expect.poll(() => cached(right), { timeout: 60_000 }).toBe(true);
+      await expect.poll(() => cached(right), { timeout: 240_000 }).toBe(true);
       rmSync(join(store.places.root, 'cache'), { recursive: true });
       const other = Fastify();
       let tell: (id: string) => void = () => undefined;
@@ -185,7 +185,7 @@ describe('The answers for a page', () => {
       });
       tell(left);
       tell('nosuch');
-      await expect.poll(() => cached(left), { timeout: 60_000 }).toBe(true);
+      await expect.poll(() => cached(left), { timeout: 240_000 }).toBe(true);
       await other.close();
     },
   );

@@ -5,7 +5,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import type { CalmReview } from '../../streaming/hubContract/students.ts';
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { newsOf } from '../machine/news.ts';
 import { ID, config, typed } from '../parts/api.ts';
@@ -47,7 +47,7 @@ export function calmReviews(api: FastifyInstance, context: HubContext): void {
         return all;
       });
       tell(context, marked);
-      await note(context, request, 'review-calm', `${marked.length} sessions, ${id}`);
+      await note(context, request, 'review-calm', { sessions: marked.length });
       reply.code(201);
       return { id, sessions: marked.length };
     },
@@ -75,7 +75,7 @@ export function calmReviews(api: FastifyInstance, context: HubContext): void {
           'Nothing to undo. It was undone already, or it is more than an hour ago.',
         );
       tell(context, marked);
-      await note(context, request, 'review-undo', `${marked.length} sessions, ${id}`);
+      await note(context, request, 'review-undo', { sessions: marked.length });
       return reply.code(204).send();
     },
   );

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 import { zipStream } from './exportZip.ts';
@@ -20,7 +20,7 @@ export function studentData(api: FastifyInstance, context: HubContext): void {
     async (request, reply) => {
       const id = request.params.studentId!;
       const body = await zipStream(await studentEntries(context, id, person(request).id));
-      await note(context, request, 'export', `student ${id}`);
+      await note(context, request, 'export', { person: id });
       return reply
         .type('application/zip')
         .header('content-disposition', `attachment; filename="stillcatch-student-${id}.zip"`)
@@ -43,8 +43,7 @@ export function studentData(api: FastifyInstance, context: HubContext): void {
       if (student.name !== request.body.name.trim())
         throw new Refused(400, 'name', 'Name: does not match the student.');
       await removeStudent(context, student);
-      // Not who it was.
-      await note(context, request, 'delete', 'everything of one student');
+      await note(context, request, 'delete', { how: 'everything' });
       return reply.code(204).send();
     },
   );

@@ -3,7 +3,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import type { PainClosing } from '../../streaming/hubContract/students.ts';
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { ID, config, one, only, typed, words } from '../parts/api.ts';
@@ -54,7 +54,7 @@ function closeRoute(api: FastifyInstance, context: HubContext): void {
         .insertInto('painClosing')
         .values({ ...closing, studentId, byId, reopenedMs: null })
         .execute();
-      await note(context, request, 'pain-close', `student ${studentId}, session ${sessionId}`);
+      await note(context, request, 'pain-close', { person: studentId, session: sessionId });
       reply.code(201);
       return { ...closing, by, reopenedMs: null };
     },
@@ -78,7 +78,7 @@ export function painClosings(api: FastifyInstance, context: HubContext): void {
         .where('id', '=', request.params.painClosingId!)
         .returning(['studentId', 'sessionId'])
         .executeTakeFirstOrThrow();
-      await note(context, request, 'pain-reopen', `student ${studentId}, session ${sessionId}`);
+      await note(context, request, 'pain-reopen', { person: studentId, session: sessionId });
       return reply.code(204).send();
     },
   );

@@ -11,7 +11,7 @@ import type {
 } from '../../streaming/hubContract/students.ts';
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, line, one, only, typed } from '../parts/api.ts';
 import { planVersions } from './planVersions.ts';
@@ -99,7 +99,7 @@ function versionRoutes(api: FastifyInstance, context: HubContext): void {
         reply.code(409);
         return conflict(versions[0]!);
       }
-      await note(context, request, 'plan', `student ${studentId}`);
+      await note(context, request, 'plan', { person: studentId });
       reply.code(201);
       const version = versions.find((v) => v.id === id);
       if (version === undefined) throw new Error('the new version is gone');

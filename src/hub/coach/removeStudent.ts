@@ -2,7 +2,7 @@ import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { sql } from 'kysely';
 import type { HubContext } from '../context.ts';
-import { forgetInLog } from '../namesInLog.ts';
+import { forgetStudent } from '../log/numbers.ts';
 
 /**
  * Deletes a student for good: account, machines, sessions with recordings and films, plans, comments, uploads under way,
@@ -20,13 +20,13 @@ export async function removeStudent(
     .where('session.studentId', '=', studentId)
     .execute();
   await db.transaction().execute(async (transaction) => {
+    await forgetStudent(transaction, studentId);
     await transaction.deleteFrom('person').where('id', '=', studentId).execute();
     await transaction
       .deleteFrom('invite')
       .where('name', '=', name)
       .where('usedMs', 'is not', null)
       .execute();
-    await forgetInLog(transaction, student);
   });
   await rm(join(places.students, studentId), { recursive: true, force: true });
   await removeStartingWith(places.uploads, [studentId]);

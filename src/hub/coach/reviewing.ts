@@ -5,7 +5,7 @@ import { detectedKind } from '../../coaching/asSaid.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import type { Relabel } from '../../streaming/hubContract/review.ts';
 import { person } from '../access/guard.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import { requeue } from '../analysis/requeue.ts';
 import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
@@ -111,7 +111,7 @@ export function reviewing(api: FastifyInstance, context: HubContext): void {
       await db.updateTable('session').set(counts).where('id', '=', sessionId).execute();
       // The count above is there at once; the analysis with the label follows.
       await requeue(context, sessionId);
-      await note(context, request, 'relabel', `session ${sessionId}, repetition ${index}`);
+      await note(context, request, 'relabel', { session: sessionId, repetition: index });
       return reply.code(204).send();
     },
   );

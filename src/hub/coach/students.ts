@@ -11,7 +11,6 @@ import type { SpreadsView } from '../../streaming/sessionsContract.ts';
 import { person } from '../access/guard.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
-import { renameInLog } from '../namesInLog.ts';
 import { namesOf } from '../people/pairing.ts';
 import { countsIn } from './counting.ts';
 import { studentFacts } from './facts.ts';
@@ -77,20 +76,6 @@ async function viewOf(context: HubContext, id: string): Promise<StudentView> {
   };
 }
 
-async function change(
-  { db }: HubContext,
-  id: string,
-  to: { readonly name?: string; readonly hand?: 'left' | 'right' },
-): Promise<void> {
-  const { name: from } = await db
-    .selectFrom('person')
-    .select('name')
-    .where('id', '=', id)
-    .executeTakeFirstOrThrow();
-  await db.updateTable('person').set(to).where('id', '=', id).execute();
-  if (to.name !== undefined) await renameInLog(db, { id, from, to: to.name });
-}
-
 /** A coach's own students. */
 export function students(api: FastifyInstance, context: HubContext): void {
   const { db } = context;
@@ -116,7 +101,8 @@ export function students(api: FastifyInstance, context: HubContext): void {
       },
     },
     async ({ params, body }, reply) => {
-      if (Object.keys(body).length > 0) await change(context, params.studentId!, body);
+      if (Object.keys(body).length > 0)
+        await db.updateTable('person').set(body).where('id', '=', params.studentId!).execute();
       return reply.code(204).send();
     },
   );

@@ -1,4 +1,5 @@
 import { type ColumnDefinitionBuilder, type Kysely, type Migration, Migrator, sql } from 'kysely';
+import { type OldEntry, takeOver } from '../log/oldLog.ts';
 import type { HubTables } from './tables.ts';
 
 type Schema = Kysely<unknown>;
@@ -337,6 +338,24 @@ async function editedNotes(db: Schema): Promise<void> {
   await db.schema.alterTable('session').addColumn('noteEditedMs', 'double precision').execute();
 }
 
+/**
+ * The log holds numbers instead of names, and nothing of it can be changed any more. Of the entries until now stays
+ * when, what and from where; whom they named only where that is still somebody's one name.
+ */
+async function logOfNumbers(db: Schema): Promise<void> {
+  await sql`create table log (id integer primary key autoincrement, atMs double precision not null, byNumber integer,
+    act text not null, about text not null, hash text not null)`.execute(db);
+  await sql`create table logAddress (logId integer primary key, address text not null)`.execute(db);
+  await sql`create table logged (number integer primary key autoincrement, kind text not null, ref text, role text,
+    unique (kind, ref))`.execute(db);
+  const { rows } = await sql<OldEntry>`select * from audit order by id`.execute(db);
+  await takeOver(db as Kysely<HubTables>, rows);
+  await sql`drop table audit`.execute(db);
+  for (const act of ['update', 'delete'])
+    await sql`create trigger ${sql.raw(`logNo${act}`)} before ${sql.raw(act)} on log
+      begin select raise(abort, 'the log is only added to'); end`.execute(db);
+}
+
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-hub': { up: first },
@@ -344,15 +363,15 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '003-pools': { up: analysedAnew },
   '004-dead-jobs': { up: deadJobs },
   '005-edited-notes': { up: editedNotes },
+  '006-log': { up: logOfNumbers },
 };
+
+export const hubMigrator = (db: Kysely<HubTables>): Migrator =>
+  new Migrator({ db, provider: { getMigrations: () => Promise.resolve(MIGRATIONS) } });
 
 /** Brings the hub's database to this version's form. @throws Error in words where it was written by a newer one. */
 export async function migrateHub(db: Kysely<HubTables>): Promise<void> {
-  const migrator = new Migrator({
-    db,
-    provider: { getMigrations: () => Promise.resolve(MIGRATIONS) },
-  });
-  const { error } = await migrator.migrateToLatest();
+  const { error } = await hubMigrator(db).migrateToLatest();
   if (error === undefined) return;
   const text = error instanceof Error ? error.message : JSON.stringify(error);
   throw new Error(

@@ -227,13 +227,29 @@ export interface PainClosingTable {
   reopenedMs: number | null;
 }
 
-export interface AuditTable {
+/** Only ever added to: ids and codes, no names. */
+export interface LogTable {
   id: Generated<number>;
   atMs: number;
-  who: string | null;
+  byNumber: number | null;
   act: string;
-  what: string;
+  /** JSON: things by their numbers, and codes. */
+  about: string;
+  hash: string;
+}
+
+/** Where somebody acted from; goes with the person. */
+export interface LogAddressTable {
+  logId: number;
   address: string;
+}
+
+/** What the log's numbers stand for; `ref` is `null` once it is deleted. */
+export interface LoggedTable {
+  number: Generated<number>;
+  kind: string;
+  ref: string | null;
+  role: string | null;
 }
 
 export interface HubTables {
@@ -255,5 +271,7 @@ export interface HubTables {
   block: BlockTable;
   lesson: LessonTable;
   painClosing: PainClosingTable;
-  audit: AuditTable;
+  log: LogTable;
+  logAddress: LogAddressTable;
+  logged: LoggedTable;
 }

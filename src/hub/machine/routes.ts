@@ -3,7 +3,7 @@ import Type, { type Static } from 'typebox';
 import { Refused } from '../../streaming/apiErrors.ts';
 import type { Inbox } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, only, orNull, typed, words } from '../parts/api.ts';
 import { etagOf } from '../parts/unchanged.ts';
@@ -65,13 +65,12 @@ export function machineRoutes(api: FastifyInstance, context: HubContext): void {
     },
   );
   api.delete('/machine', byMachine, async (request, reply) => {
-    const { name } = await db
+    await db
       .updateTable('machine')
       .set({ revokedMs: now() })
       .where('id', '=', machine(request).id)
-      .returning('name')
-      .executeTakeFirstOrThrow();
-    await note(context, request, 'revoke', `${name}, by itself`);
+      .execute();
+    await note(context, request, 'revoke', { machine: machine(request).id, how: 'itself' });
     return reply.code(204).send();
   });
 }

@@ -1,9 +1,9 @@
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
-import type { AuditEntry, ClubStudent, ClubView } from '../../streaming/hubContract/people.ts';
+import type { ClubStudent, ClubView } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, only, typed } from '../parts/api.ts';
 import { clubOf } from './accounts.ts';
@@ -63,12 +63,7 @@ function coachRoutes(api: FastifyInstance, context: HubContext): void {
           .where('usedMs', 'is', null)
           .execute();
       }
-      await note(
-        context,
-        request,
-        'revoke',
-        `coach ${row.name} ${active ? 'let in' : 'locked out'}`,
-      );
+      await note(context, request, active ? 'let-in' : 'lock-out', { person: coachId });
       return reply.code(204).send();
     },
   );
@@ -110,33 +105,17 @@ function studentRoutes(api: FastifyInstance, context: HubContext): void {
         .executeTakeFirst();
       if (student === undefined) throw new Refused(404, 'not-found', 'Not found.');
       await endInvitations(db, request.params.studentId);
-      await note(context, request, 'move', `${student.name} to ${coach.name}`);
+      await note(context, request, 'move', {
+        person: request.params.studentId,
+        coach: request.body.coachId,
+      });
       return reply.code(204).send();
     },
   );
 }
 
-const PAGE = 100;
-
 /** The club, for its owner. */
 export function club(api: FastifyInstance, context: HubContext): void {
   coachRoutes(api, context);
   studentRoutes(api, context);
-  typed(api).get(
-    '/audit',
-    {
-      config: OWNER,
-      schema: {
-        querystring: Type.Object({ before: Type.Optional(Type.Integer({ minimum: 1 })) }),
-      },
-    },
-    ({ query }): Promise<AuditEntry[]> =>
-      context.db
-        .selectFrom('audit')
-        .selectAll()
-        .$if(query.before !== undefined, (q) => q.where('id', '<', query.before ?? 0))
-        .orderBy('id', 'desc')
-        .limit(PAGE)
-        .execute(),
-  );
 }

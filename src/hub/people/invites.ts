@@ -5,7 +5,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
 import { newId } from '../access/secrets.ts';
 import { hashOf, newToken } from '../../streaming/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, line, only, typed } from '../parts/api.ts';
 import { qrRows } from '../../streaming/qrRows.ts';
@@ -54,7 +54,7 @@ function makeRoute(api: FastifyInstance, context: HubContext): void {
         .insertInto('invite')
         .values({ ...invite, byId, codeHash: hashOf(code), personId: studentId ?? null })
         .execute();
-      await note(context, request, 'invite', `${role} ${name}`);
+      await note(context, request, 'invite', { role, invite: invite.id });
       // Behind the #: it never reaches a log or another site.
       const url = `${settings.publicUrl}/#/invitation/${code}`;
       reply.code(201);

@@ -5,8 +5,7 @@ import type { Invitation, Me } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { newId } from '../access/secrets.ts';
 import { hashOf } from '../../streaming/secrets.ts';
-import { note } from '../audit.ts';
-import { renameInLog } from '../namesInLog.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { OWN, clubOf, enter, makePerson, refuseTaken } from './accounts.ts';
@@ -66,7 +65,6 @@ async function settle(
   { id, name }: { readonly id: string; readonly name: string },
 ): Promise<void> {
   await db.updateTable('invite').set({ personId: id, name }).where('id', '=', invite.id).execute();
-  await renameInLog(db, { id, from: invite.name, to: name });
 }
 
 /** A new student starts under the standard plan, in the coach's name. */
@@ -98,12 +96,6 @@ type Joined = { readonly id: string; readonly role: 'coach' | 'student' };
 async function renew({ db, now }: HubContext, id: string, own: Own): Promise<string> {
   const { name, login, passwordHash } = own;
   await refuseTaken(db, login, id);
-  const before = await db
-    .selectFrom('person')
-    .select('name')
-    .where('id', '=', id)
-    .executeTakeFirstOrThrow();
-  await renameInLog(db, { id, from: before.name, to: name });
   await db
     .updateTable('person')
     .set({ name, login: login.toLowerCase(), passwordHash, active: 1 })
@@ -155,7 +147,7 @@ export function joining(api: FastifyInstance, context: HubContext): void {
       const { id, role } = await context.db
         .transaction()
         .execute((db) => join({ ...context, db }, code, { ...own, passwordHash, hand }));
-      await note(context, request, 'join', `${role} ${own.name}`, own.name);
+      await note(context, request, 'join', { role }, id);
       return enter(context, reply, id);
     },
   );

@@ -4,7 +4,7 @@ import type { Me } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
 import { signOut, signOutElsewhere } from '../access/signin.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
@@ -37,12 +37,12 @@ function signInRoute(api: FastifyInstance, context: HubContext): void {
       const found = await find(context, login);
       const right = await isPassword(password, found?.passwordHash ?? null);
       if (found === undefined || !right || found.active !== 1) {
-        await note(context, request, 'login-failed', login.slice(0, 60));
+        await note(context, request, 'login-failed', found ? { person: found.id } : {});
         throw WRONG;
       }
       if (request.actor?.kind === 'person') await signOut(context.db, request.actor.tokenHash);
       const me = await enter(context, reply, found.id);
-      await note(context, request, 'login', found.name, found.name);
+      await note(context, request, 'login', {}, found.id);
       return me;
     },
   );
@@ -57,7 +57,7 @@ function passwordRoute(api: FastifyInstance, context: HubContext): void {
       schema: { body: only({ current: Type.String({ maxLength: 200 }), next: PASSWORD }) },
     },
     async (request, reply) => {
-      const { id, name, tokenHash } = person(request);
+      const { id, tokenHash } = person(request);
       const { passwordHash, login } = await db
         .selectFrom('person')
         .select(['passwordHash', 'login'])
@@ -69,7 +69,7 @@ function passwordRoute(api: FastifyInstance, context: HubContext): void {
       await db.updateTable('person').set({ passwordHash: next }).where('id', '=', id).execute();
       await signOutElsewhere(db, id, tokenHash);
       await endPairing(db, id);
-      await note(context, request, 'password', name);
+      await note(context, request, 'password');
       return reply.code(204).send();
     },
   );
@@ -84,7 +84,7 @@ export function login(api: FastifyInstance, context: HubContext): void {
   );
   api.post('/logout', { config: config({ who: 'signed-in' }) }, async (request, reply) => {
     await signOut(context.db, person(request).tokenHash);
-    await note(context, request, 'logout', person(request).name);
+    await note(context, request, 'logout');
     leave(context, reply);
     return reply.code(204).send();
   });
@@ -92,9 +92,9 @@ export function login(api: FastifyInstance, context: HubContext): void {
     '/me/sign-out-elsewhere',
     { config: config({ who: 'signed-in' }) },
     async (request, reply) => {
-      const { id, name, tokenHash } = person(request);
+      const { id, tokenHash } = person(request);
       await signOutElsewhere(context.db, id, tokenHash);
-      await note(context, request, 'logout', `${name}, everywhere else`);
+      await note(context, request, 'logout', { how: 'elsewhere' });
       return reply.code(204).send();
     },
   );

@@ -4,7 +4,7 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
 import { codeHash, newCode, newId } from '../access/secrets.ts';
 import { hashOf, newToken } from '../../streaming/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, one, only, typed } from '../parts/api.ts';
 import { clubOf } from './accounts.ts';
@@ -63,13 +63,14 @@ function pairRoute(api: FastifyInstance, context: HubContext): void {
     async (request, reply): Promise<Paired> => {
       const { code, machine } = request.body;
       const token = newToken();
+      const id = newId();
       const studentId = await db.transaction().execute(async (t) => {
-        const id = await take({ ...context, db: t }, code);
+        const owner = await take({ ...context, db: t }, code);
         await t
           .insertInto('machine')
           .values({
-            id: newId(),
-            studentId: id,
+            id,
+            studentId: owner,
             name: machine,
             tokenHash: hashOf(token),
             pairedMs: now(),
@@ -77,10 +78,10 @@ function pairRoute(api: FastifyInstance, context: HubContext): void {
             revokedMs: null,
           })
           .execute();
-        return id;
+        return owner;
       });
       const { student, coach } = await namesOf(context, studentId);
-      await note(context, request, 'pair', `${student}, ${machine}`);
+      await note(context, request, 'pair', { person: studentId, machine: id });
       reply.code(201);
       return { token, student, coach, club: (await clubOf(db)).name };
     },
@@ -128,13 +129,12 @@ export function pairing(api: FastifyInstance, context: HubContext): void {
     },
     async (request, reply) => {
       const { machineId } = request.params;
-      const row = await db
+      await db
         .updateTable('machine')
         .set({ revokedMs: now() })
         .where('id', '=', machineId!)
-        .returning('name')
-        .executeTakeFirst();
-      await note(context, request, 'revoke', row?.name ?? '');
+        .execute();
+      await note(context, request, 'revoke', { machine: machineId! });
       return reply.code(204).send();
     },
   );

@@ -3,7 +3,7 @@ import type { Me, Setup } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { codeHash, newCode } from '../access/secrets.ts';
 import { sameText } from '../../streaming/secrets.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, line, only, typed } from '../parts/api.ts';
 import { OWN, enter, makePerson } from './accounts.ts';
@@ -50,7 +50,7 @@ export function setup(api: FastifyInstance, context: HubContext): void {
           .execute();
         return makePerson({ ...context, db: t }, owner);
       });
-      await note(context, request, 'setup', `${own.name}, ${clubName}`, own.name);
+      await note(context, request, 'setup', {}, id);
       return enter(context, reply, id);
     },
   );

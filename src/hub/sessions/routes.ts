@@ -4,7 +4,8 @@ import Type from 'typebox';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { EXPORTS } from '../../streaming/sessionsContract.ts';
 import { download } from '../../streaming/sessionsExport.ts';
-import { note } from '../audit.ts';
+import { note } from '../log/log.ts';
+import { forget } from '../log/numbers.ts';
 import type { HubContext } from '../context.ts';
 import { ID, config, one, typed } from '../parts/api.ts';
 import { importRoute } from './import.ts';
@@ -65,7 +66,7 @@ function exportRoute(api: FastifyInstance, context: HubContext): void {
         zip: () => Promise.resolve(createReadStream(kept.paths.zip)),
       };
       const file = await download(exported, format, () => analysisIn(kept));
-      await note(context, request, 'export', `session ${sessionId}, ${format}`);
+      await note(context, request, 'export', { session: sessionId, format });
       return reply
         .type(file.type)
         .header('content-disposition', `attachment; filename="${file.fileName}"`)
@@ -81,7 +82,8 @@ function removeRoute(api: FastifyInstance, context: HubContext): void {
     async (request, reply) => {
       const { row } = await keptSession(context, request.params.sessionId!);
       await removeSession(context, row);
-      await note(context, request, 'delete', `session ${row.id}`);
+      await note(context, request, 'delete', { session: row.id });
+      await forget(context.db, 'session', [row.id]);
       return reply.code(204).send();
     },
   );

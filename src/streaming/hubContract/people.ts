@@ -166,15 +166,3 @@ export interface FailedAnalysis {
   /** Why, in words. */
   readonly problem: string;
 }
-
-/** GET /api/audit?before= (newest first) */
-export interface AuditEntry {
-  readonly id: number;
-  readonly atMs: number;
-  /** Name as it was then; `null` where nobody was signed in. */
-  readonly who: string | null;
-  /** login, login-failed, logout, password, invite, pair, revoke, export, delete, move, setup ... */
-  readonly act: string;
-  readonly what: string;
-  readonly address: string;
-}

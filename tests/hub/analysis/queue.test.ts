@@ -67,7 +67,7 @@ async function withEvents(rows: string): Promise<string> {
 
 /** Until the hub has said so on the terminal. */
 const said = (words: string): Promise<void> =>
-  vi.waitFor(() => expect(hub.said.join('\n')).toContain(words), { timeout: 60_000 });
+  vi.waitFor(() => expect(hub.said.join('\n')).toContain(words), { timeout: 240_000 });
 
 describe('the queue of analyses', () => {
   it('finds what the recording is known to hold, in a thread, and keeps it beside the zip', async () => {

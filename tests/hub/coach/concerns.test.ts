@@ -25,9 +25,7 @@ const sam = async (): Promise<StudentRow> => {
 const codes = async (): Promise<string[]> => (await sam()).needs.map(({ code }) => code);
 const review = (id: string) => sent('carl', 'PUT', `sessions/${id}/reviewed`, { reviewed: true });
 const acts = async (): Promise<string[]> =>
-  (await hub.context.db.selectFrom('audit').select('act').orderBy('id').execute()).map(
-    (a) => a.act,
-  );
+  (await hub.context.db.selectFrom('log').select('act').orderBy('id').execute()).map((a) => a.act);
 
 /** A practice of sam's so many days ago. */
 const practice = (

@@ -1,8 +1,9 @@
+import type { LogCheck, LogEntry } from '../../../src/streaming/hubContract/log.ts';
 import { mkdir, readFile, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { DEFAULT_PLAN } from '../../../src/coaching/plan.ts';
-import { note } from '../../../src/hub/audit.ts';
+import { note } from '../../../src/hub/log/log.ts';
 import { sessionPaths } from '../../../src/hub/sessionPaths.ts';
 import { type TestHub, testHub } from '../testHub.ts';
 import { addPlan, addSession } from './rows.ts';
@@ -147,13 +148,12 @@ async function fill(): Promise<void> {
       replyTo: null,
     })
     .execute();
-  const request = { actor: null, ip: '::1' } as unknown as Parameters<typeof note>[1];
-  await note(hub.context, request, 'join', `student ${NAME}`);
-  await note(hub.context, request, 'plan', `student ${ID}`);
-  await note(hub.context, request, 'join', 'student Wilhelmina');
-  const actor = { kind: 'person', name: NAME };
-  const hers = { actor, ip: '192.0.2.77' } as unknown as Parameters<typeof note>[1];
-  await note(hub.context, hers, 'logout', NAME);
+  const hers = {
+    actor: { kind: 'person', id: ID },
+    ip: '192.0.2.77',
+  } as unknown as Parameters<typeof note>[1];
+  await note(hub.context, hers, 'plan', { person: ID });
+  await note(hub.context, hers, 'export', { session: 'sessionofhers77x1' });
 }
 
 it('a deleted student is nowhere in the data folder: no name, id, session, comment, film or page of the database', async () => {
@@ -170,15 +170,21 @@ it('a deleted student is nowhere in the data folder: no name, id, session, comme
   expect(answer.statusCode).toBe(204);
   const after = await allBytes(hub.context.places.root);
   for (const secret of SECRETS) expect(after.includes(secret), secret).toBe(false);
-  const log = await hub.context.db.selectFrom('audit').select('what').orderBy('id').execute();
-  expect(log.map((entry) => entry.what)).toEqual([
-    'student a deleted student',
-    'student a deleted student',
-    'a deleted student',
-    'student a deleted student',
-    'student a deleted student',
-    'student Wilhelmina',
-    'a deleted student',
-    'everything of one student',
+  const log = (await hub.ask('olga', { url: '/api/log' })).json<LogEntry[]>();
+  const deleted = log.flatMap(({ by, act, about }) =>
+    by?.name === null ? [{ by, act, about }] : [],
+  );
+  expect(deleted).toMatchObject([
+    { act: 'export', about: { session: { student: null } } },
+    { act: 'plan', about: { person: { name: null, role: 'student' } } },
   ]);
+  // one and the same number stands for one and the same deleted person
+  expect(new Set(deleted.map(({ by }) => by?.number)).size).toBe(1);
+  expect(log[0]).toMatchObject({
+    act: 'delete',
+    by: { name: 'Carl' },
+    about: { how: 'everything' },
+  });
+  const check = (await hub.ask('olga', { url: '/api/log/check' })).json<LogCheck>();
+  expect(check).toEqual({ entries: log.length, brokenAt: null });
 });

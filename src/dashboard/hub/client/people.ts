@@ -1,6 +1,6 @@
+import type { LogCheck, LogEntry } from '../../../streaming/hubContract/log.ts';
 import type {
   AcceptRequest,
-  AuditEntry,
   ClubStudent,
   ClubView,
   FailedAnalysis,
@@ -45,6 +45,7 @@ export const peopleClient = ({ get, send }: Asking) => ({
   failedAnalyses: () => get<readonly FailedAnalysis[]>('club/failed-analyses'),
   analyseAgain: (sessionId: string) =>
     send<null>('POST', `club/failed-analyses/${part(sessionId)}`),
-  audit: (before: number | null) =>
-    get<readonly AuditEntry[]>(`audit${before === null ? '' : `?before=${before}`}`),
+  log: (before: number | null) =>
+    get<readonly LogEntry[]>(`log${before === null ? '' : `?before=${before}`}`),
+  checkLog: () => get<LogCheck>('log/check'),
 });

@@ -9,7 +9,7 @@ import { Form } from '../parts/Field.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
-import { AuditPart } from './AuditPart.tsx';
+import { LogPart } from './LogPart.tsx';
 import { FailedPart } from './FailedPart.tsx';
 import { InvitesPart } from './InvitesPart.tsx';
 import { MovePart } from './MovePart.tsx';
@@ -129,7 +129,7 @@ export function ClubPage() {
         )}
       </Asked>
       <FailedPart />
-      <AuditPart key={`log ${round}`} />
+      <LogPart key={`log ${round}`} />
     </HubPage>
   );
 }

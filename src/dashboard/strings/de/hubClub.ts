@@ -45,7 +45,7 @@ export const club: HubStrings['club'] = {
     again: 'Noch einmal auswerten',
     againOf: (line) => `Noch einmal auswerten: ${line}`,
   },
-  audit: {
+  log: {
     title: 'Protokoll',
     why: 'Anmeldungen, Exporte, Löschungen und andere Zugriffe auf persönliche Daten.',
     columns: { at: 'Wann', who: 'Wer', act: 'Was', what: 'Worum es geht', address: 'Von' },
@@ -70,7 +70,31 @@ export const club: HubStrings['club'] = {
       'pain-reopen': 'hat einen Schmerz wieder geöffnet',
       'review-calm': 'hat unauffällige Trainings als angesehen markiert',
       'review-undo': 'hat das rückgängig gemacht',
+      'let-in': 'hat einen Coach wieder zugelassen',
+      'lock-out': 'hat einen Coach gesperrt',
     },
+    roles: { coach: 'Coach', student: 'Spieler' },
+    moved: (who, coach) => `${who} zu ${coach}`,
+    session: (number, student) => `Training ${number} von ${student}`,
+    repetition: (index) => `Wiederholung ${index}`,
+    sessions: (n) => count(n, 'Training', 'Trainings'),
+    hows: {
+      itself: 'an diesem Computer selbst',
+      elsewhere: 'überall sonst',
+      everything: 'alles von einem Spieler',
+    },
+    deleted: {
+      person: (number, role) =>
+        `${role === null || role === 'student' ? 'gelöschter Spieler' : 'gelöschter Coach'} ${number}`,
+      session: (number) => `gelöschtes Training ${number}`,
+      machine: (number) => `gelöschter Computer ${number}`,
+      invite: (number) => `gelöschte Einladung ${number}`,
+    },
+    check: 'Protokoll prüfen',
+    checked: (entries, brokenAt) =>
+      brokenAt === null
+        ? `${count(entries, 'Eintrag', 'Einträge')}: alle wie geschrieben.`
+        : `Eintrag ${brokenAt} ist nicht mehr, wie er geschrieben wurde, oder davor fehlen Einträge. Ab dort ist auf das Protokoll kein Verlass.`,
   },
   texts: {
     title: 'Texte und Vorlagen',

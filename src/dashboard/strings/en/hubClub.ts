@@ -1,3 +1,5 @@
+import type { LogAct } from '../../../streaming/hubContract/log.ts';
+import type { Role } from '../../../streaming/hubContract/people.ts';
 import { count } from './count.ts';
 import { ago, moment } from './hubShell.ts';
 
@@ -46,7 +48,7 @@ export const club = {
     again: 'Analyse again',
     againOf: (line: string): string => `Analyse again: ${line}`,
   },
-  audit: {
+  log: {
     title: 'Log',
     why: 'Sign-ins, exports, deletions and other access to personal data.',
     columns: { at: 'When', who: 'Who', act: 'What', what: 'About', address: 'From' },
@@ -71,7 +73,31 @@ export const club = {
       'pain-reopen': 'reopened pain',
       'review-calm': 'marked calm sessions as reviewed',
       'review-undo': 'undid that review',
-    } as Readonly<Record<string, string>>,
+      'let-in': 'let a coach in again',
+      'lock-out': 'locked a coach out',
+    } as Readonly<Record<LogAct, string>>,
+    roles: { coach: 'coach', student: 'student' },
+    moved: (who: string, coach: string): string => `${who} to ${coach}`,
+    session: (number: number, student: string): string => `session ${number} of ${student}`,
+    repetition: (index: number): string => `repetition ${index}`,
+    sessions: (n: number): string => count(n, 'session'),
+    hows: {
+      itself: 'from that computer',
+      elsewhere: 'everywhere else',
+      everything: 'everything of one student',
+    },
+    deleted: {
+      person: (number: number, role: Role | null): string =>
+        `deleted ${role === null || role === 'student' ? 'student' : 'coach'} ${number}`,
+      session: (number: number): string => `deleted session ${number}`,
+      machine: (number: number): string => `deleted computer ${number}`,
+      invite: (number: number): string => `deleted invitation ${number}`,
+    },
+    check: 'Check the log',
+    checked: (entries: number, brokenAt: number | null): string =>
+      brokenAt === null
+        ? `${count(entries, 'entry', 'entries')}: all as they were written.`
+        : `Entry ${brokenAt} is not as it was written, or entries before it are missing. The log cannot be trusted from there on.`,
   },
   texts: {
     title: 'Texts and templates',

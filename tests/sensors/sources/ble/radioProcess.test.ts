@@ -8,7 +8,7 @@ import { RadioProcess } from '../../../../src/sensors/sources/ble/radioProcess.t
 import { nobleIsInstalled } from '../../../virtual-radio/install.ts';
 import { inRoom } from '../../../virtual-radio/room.ts';
 
-const PATIENCE = { timeout: 15_000, interval: 20 };
+const PATIENCE = { timeout: 240_000, interval: 20 };
 const ROOM = { sensors: [] };
 
 const isAlive = (pid: number): boolean => {
