@@ -49,5 +49,29 @@ export default tseslint.config(
       ],
     },
   },
+  {
+    files: ['src/dashboard/**/*.tsx'],
+    rules: {
+      // People write in any direction: fields of text say theirs, and what was written is shown by `Own`.
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector:
+            "JSXOpeningElement[name.name='textarea']:not(:has(JSXAttribute[name.name='dir']))",
+          message: 'A field of people’s text has dir="auto".',
+        },
+        {
+          selector:
+            "JSXOpeningElement[name.name='input']:has(JSXAttribute[name.name='type'][value.value=/^(text|search)$/]):not(:has(JSXAttribute[name.name='dir']))",
+          message: 'A field of people’s text has dir="auto"; one of numbers or codes dir="ltr".',
+        },
+        {
+          selector: "JSXOpeningElement[name.name='bdi']",
+          message: 'People’s text is shown by `Own` (shell/Own.tsx).',
+        },
+      ],
+    },
+  },
+  { files: ['src/dashboard/shell/Own.tsx'], rules: { 'no-restricted-syntax': 'off' } },
   { files: ['src/main/**/*.ts', 'tests/**/*.ts', '.build/**'], rules: { 'no-console': 'off' } },
 );

@@ -41,6 +41,7 @@ function CloseForm() {
       <label class="note">
         <span>{t.after.note}</span>
         <textarea
+          dir="auto"
           rows={3}
           maxLength={NOTE_LENGTH}
           placeholder={t.after.noteHint}

@@ -10,7 +10,7 @@ function Field(props: { readonly name: string; readonly label: string; readonly 
   return (
     <label class="field">
       {label}
-      <input name={name} type="text" required defaultValue={value} autocomplete="off" />
+      <input name={name} type="text" dir="auto" required defaultValue={value} autocomplete="off" />
     </label>
   );
 }

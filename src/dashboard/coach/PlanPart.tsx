@@ -25,9 +25,9 @@ export function PlanPart({ inbox }: { readonly inbox: Inbox | null }) {
         <p>{words.none}</p>
       ) : (
         <>
-          <h3>{t.said.plan(plan.plan).name}</h3>
+          <h3 dir="auto">{t.said.plan(plan.plan).name}</h3>
           <p>{words.from(plan.by, plan.validFromMs)}</p>
-          {plan.plan.note !== '' && <blockquote>{plan.plan.note}</blockquote>}
+          {plan.plan.note !== '' && <blockquote dir="auto">{plan.plan.note}</blockquote>}
           <Changes version={plan} />
         </>
       )}

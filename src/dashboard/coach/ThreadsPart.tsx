@@ -5,6 +5,7 @@ import { DraftNote } from '../drafts/DraftNote.tsx';
 import { useOwnDraft } from '../drafts/useOwnDraft.ts';
 import { t } from '../strings/strings.ts';
 import { type Coach, post } from './api.ts';
+import { Own } from '../shell/Own.tsx';
 
 const words = t.coach.threads;
 
@@ -51,12 +52,17 @@ function Thread({ thread, link, act }: Props & { readonly thread: InboxThread })
         {saidIn(thread, link).map(({ id, who, text, index, onNote, atMs, waiting }) => (
           <li key={id}>
             <p class="fine">
-              <strong>{who}</strong>, {t.coach.date(atMs)}
+              <strong>
+                <Own>{who}</Own>
+              </strong>
+              , {t.coach.date(atMs)}
               {index !== null && `, ${words.repetition(index)}`}
               {onNote === true && `, ${words.onNote}`}
               {waiting && `, ${words.waiting}`}
             </p>
-            <p class="said">{text}</p>
+            <p class="said" dir="auto">
+              {text}
+            </p>
           </li>
         ))}
       </ul>
@@ -64,6 +70,7 @@ function Thread({ thread, link, act }: Props & { readonly thread: InboxThread })
         <label class="field">
           {words.answer}
           <textarea
+            dir="auto"
             name="text"
             rows={2}
             maxLength={4000}

@@ -92,6 +92,7 @@ export function HelpPage(props: { readonly topics: HelpTopics; readonly leftHand
           {s.search}
           <input
             type="search"
+            dir="auto"
             value={query}
             onInput={(event) => setQuery(event.currentTarget.value)}
           />

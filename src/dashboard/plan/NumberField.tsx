@@ -20,6 +20,7 @@ export function NumberField(props: {
         <input
           id={id}
           type="text"
+          dir="ltr"
           inputMode="decimal"
           size={6}
           maxLength={8}

@@ -32,6 +32,7 @@ function Lines(props: {
     <div class="plan-field">
       <label for={id}>{props.label}</label>
       <textarea
+        dir="auto"
         id={id}
         rows={5}
         value={props.value}
@@ -52,6 +53,7 @@ function NameField({ draft, set, problems }: PlanEditorProps) {
       <input
         id={id}
         type="text"
+        dir="auto"
         value={draft.name}
         aria-invalid={problem !== null}
         onInput={(event) => set({ ...draft, name: event.currentTarget.value })}

@@ -46,7 +46,9 @@ export function PlanSheet({ plan, leftHanded }: SheetProps) {
         {plan.note !== '' && (
           <>
             <dt>{words.note}</dt>
-            <dd class="plan-note">{plan.note}</dd>
+            <dd class="plan-note" dir="auto">
+              {plan.note}
+            </dd>
           </>
         )}
       </dl>
@@ -60,7 +62,9 @@ export function PlanSheet({ plan, leftHanded }: SheetProps) {
       <h2>{words.checklist}</h2>
       <ul>
         {plan.checklist.map((item) => (
-          <li key={item}>{item}</li>
+          <li key={item} dir="auto">
+            {item}
+          </li>
         ))}
       </ul>
       <p class="fine">{words.checklistWhy}</p>

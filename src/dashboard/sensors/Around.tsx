@@ -6,6 +6,7 @@ import { SensorNote, SensorState } from './SensorState.tsx';
 import { Trace } from './Trace.tsx';
 import { signalText } from './facts.ts';
 import type { Desk } from './useDesk.ts';
+import { Own } from '../shell/Own.tsx';
 
 /** Signal, and charge where it is known. */
 const linkText = ({ rssiDbm, batteryPct }: DeskSensor): string =>
@@ -26,7 +27,10 @@ function Row(props: {
     <li class={moving ? 'around-row place-moving' : 'around-row'} data-testid="around">
       <div>
         <p class="desk-name">
-          <strong>{sensor.name}</strong> <small>{t.said.refusal(sensor.kind)}</small>
+          <strong>
+            <Own>{sensor.name}</Own>
+          </strong>{' '}
+          <small>{t.said.refusal(sensor.kind)}</small>
         </p>
         <p class="fine">{linkText(sensor)}</p>
       </div>

@@ -7,6 +7,7 @@ import { SensorNote, SensorState } from './SensorState.tsx';
 import { Trace } from './Trace.tsx';
 import { factsOf } from './facts.ts';
 import type { Desk } from './useDesk.ts';
+import { Own } from '../shell/Own.tsx';
 
 type Send = Desk['send'];
 
@@ -52,7 +53,10 @@ function Worn(props: {
   return (
     <>
       <p class="desk-name">
-        <strong>{sensor.name}</strong> <small>{t.said.refusal(sensor.kind)}</small>
+        <strong>
+          <Own>{sensor.name}</Own>
+        </strong>{' '}
+        <small>{t.said.refusal(sensor.kind)}</small>
       </p>
       <SensorState sensor={sensor} moving={moving} />
       <Trace values={sensor.trace} name={sensor.name} />

@@ -75,6 +75,7 @@ export function NotesForm(props: { readonly id: string; readonly notes: Notes })
       <label class="note">
         <span>{s.note}</span>
         <textarea
+          dir="auto"
           rows={4}
           maxLength={LONGEST_NOTE}
           value={draft.value}

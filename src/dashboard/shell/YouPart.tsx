@@ -21,6 +21,7 @@ function NameForm({ name }: { readonly name: string }) {
         <span>{words.name}</span>
         <input
           type="text"
+          dir="auto"
           autocomplete="off"
           value={typed}
           onInput={(event) => {

@@ -12,6 +12,7 @@ import { FirstVisit } from './FirstVisit.tsx';
 import { SinceLast } from './SinceLast.tsx';
 import { useToday } from './useToday.ts';
 import { Week } from './Week.tsx';
+import { Own } from '../shell/Own.tsx';
 
 type Hand = 'left' | 'right';
 type Sensors = 'demo' | 'bluetooth';
@@ -66,7 +67,10 @@ function LastTime({ view }: { readonly view: TodayView | null }) {
       {last.note !== '' && (
         <>
           {' '}
-          {t.today.lastNote}: <q>{last.note}</q>
+          {t.today.lastNote}:{' '}
+          <Own>
+            <q>{last.note}</q>
+          </Own>
         </>
       )}
     </p>

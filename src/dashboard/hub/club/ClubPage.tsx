@@ -13,6 +13,7 @@ import { LogPart } from './LogPart.tsx';
 import { FailedPart } from './FailedPart.tsx';
 import { InvitesPart } from './InvitesPart.tsx';
 import { MovePart } from './MovePart.tsx';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.club;
 
@@ -51,7 +52,10 @@ function Coach({ coach, again }: { readonly coach: CoachRow; readonly again: () 
   return (
     <li>
       <span>
-        <b>{coach.name}</b> {coach.role === 'owner' && `${words.owner} · `}
+        <b>
+          <Own>{coach.name}</Own>
+        </b>{' '}
+        {coach.role === 'owner' && `${words.owner} · `}
         {words.students(coach.students)}
         {!coach.active && ` · ${words.left}`}
         {problem !== null && <span role="alert"> {problem}</span>}
@@ -118,7 +122,9 @@ export function ClubPage() {
   };
   return (
     <HubPage title={words.title}>
-      <p class="lead">{me.club.name}</p>
+      <p class="lead">
+        <Own>{me.club.name}</Own>
+      </p>
       <Asked of={answer}>
         {({ coaches }) => (
           <>

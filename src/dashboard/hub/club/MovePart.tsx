@@ -2,6 +2,7 @@ import { useCallback, useState } from 'preact/hooks';
 import type { ClubStudent, CoachRow } from '../../../streaming/hubContract/people.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
+import { isolated } from '../../strings/isolated.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { Form } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
@@ -31,7 +32,7 @@ function Select(props: {
         <option value="">–</option>
         {props.choices.map(({ id, label }) => (
           <option key={id} value={id}>
-            {label}
+            {isolated(label)}
           </option>
         ))}
       </select>

@@ -4,6 +4,7 @@ import { Form, PasswordField } from '../parts/Field.tsx';
 import { HubPage } from '../parts/HubPage.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.entry.account;
 
@@ -65,7 +66,9 @@ export function AccountPage() {
   const [told, setTold] = useState<string | null>(null);
   return (
     <HubPage title={words.title} narrow>
-      <p class="lead">{me.name}</p>
+      <p class="lead">
+        <Own>{me.name}</Own>
+      </p>
       <p>{words.facts(me.login, words.role[me.role])}</p>
       <p role="status" class="told">
         {told}

@@ -61,6 +61,7 @@ export function NeedFilter(props: {
         <input
           ref={props.search}
           type="search"
+          dir="auto"
           placeholder={words.search}
           value={by.name}
           maxLength={80}

@@ -1,9 +1,11 @@
 import type { Need, StudentRow } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
+import { isolated } from '../../strings/isolated.ts';
 import { t } from '../../strings/strings.ts';
 import { to } from '../shell/router.ts';
 import { NeedShape } from './NeedShape.tsx';
 import { firstNeed } from './order.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.needs;
 
@@ -31,10 +33,10 @@ const wordsOf = ({ quote, text }: Need): string =>
 function Reason({ need }: { readonly need: Need }) {
   const { atMs, sessionId } = need;
   const text = wordsOf(need);
-  if (atMs === null || sessionId === null) return <>{text}</>;
+  if (atMs === null || sessionId === null) return <Own>{text}</Own>;
   return (
-    <a href={to('sessions', sessionId)} dir="auto">
-      <b>{words.on(atMs)}</b> {text}
+    <a href={to('sessions', sessionId)}>
+      <b>{words.on(atMs)}</b> <Own>{text}</Own>
     </a>
   );
 }
@@ -65,8 +67,8 @@ export function StudentLine({ s, nowMs }: { readonly s: StudentRow; readonly now
         <span class="need-name">{words.names[code]}</span>
       </span>
       <h3>
-        <a href={to('students', s.id)} title={s.name}>
-          <bdi>{s.name}</bdi>
+        <a href={to('students', s.id)} title={isolated(s.name)}>
+          <Own>{s.name}</Own>
         </a>
       </h3>
       <p class="reason" title={first === undefined ? undefined : wordsOf(first)}>
@@ -85,7 +87,9 @@ export function StudentLine({ s, nowMs }: { readonly s: StudentRow; readonly now
       ) : (
         <a class="line-act" href={act.href}>
           {act.label}
-          <span class="hidden">: {s.name}</span>
+          <span class="hidden">
+            : <Own>{s.name}</Own>
+          </span>
         </a>
       )}
     </li>

@@ -29,7 +29,7 @@ function Plan({ version }: { readonly version: PlanVersion | undefined }) {
         {h.student.plan.from(version.validFromMs, version.by)}
       </p>
       <p>{planLine(plan)}</p>
-      {plan.note !== '' && <blockquote>{plan.note}</blockquote>}
+      {plan.note !== '' && <blockquote dir="auto">{plan.note}</blockquote>}
       {version.changes.length > 0 && (
         <>
           <h3>{words.changed}</h3>

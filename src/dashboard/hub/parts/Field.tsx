@@ -29,7 +29,11 @@ function Input(props: FieldProps & { readonly id: string; readonly type: FieldTy
     ...(props.why !== undefined && { 'aria-describedby': `${id}-why` }),
   };
   if (type === 'password') return <input {...all} type="password" />;
-  return type === 'date' ? <input {...all} type="date" /> : <input {...all} type="text" />;
+  return type === 'date' ? (
+    <input {...all} type="date" />
+  ) : (
+    <input {...all} type="text" dir="auto" />
+  );
 }
 
 /** One line of text with its name above and what it is for below. */
@@ -72,6 +76,7 @@ export function TextField(props: FieldProps & { readonly rows?: number }) {
     <p class="field">
       <label for={id}>{props.label}</label>
       <textarea
+        dir="auto"
         id={id}
         rows={props.rows ?? 4}
         value={props.value}

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { Caution } from '../../shell/Caution.tsx';
 import { h } from '../../strings/hub.ts';
+import { Own } from '../../shell/Own.tsx';
 
 /** One page with its name in the window's title. */
 export function HubPage(props: {
@@ -25,7 +26,11 @@ export function HubPage(props: {
       tabIndex={-1}
     >
       {props.above !== undefined && <p class="above">{props.above}</p>}
-      {props.bare !== true && <h1>{props.title}</h1>}
+      {props.bare !== true && (
+        <h1>
+          <Own>{props.title}</Own>
+        </h1>
+      )}
       {props.children}
       <Caution />
     </main>

@@ -9,6 +9,7 @@ import {
 import type { PlanVersion } from '../../../streaming/hubContract/students.ts';
 import { h } from '../../strings/hub.ts';
 import { t } from '../../strings/strings.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.planChange.clash;
 
@@ -53,7 +54,9 @@ function Choice(props: {
           checked={props.chosen === side}
           onChange={() => props.choose(side)}
         />{' '}
-        <span class="pre">{text === '' ? words.empty : text}</span>
+        <span class="pre" dir="auto">
+          {text === '' ? words.empty : text}
+        </span>
         {!changed && <small> {words.unchanged}</small>}
       </label>
     </td>
@@ -90,7 +93,7 @@ function Rows(props: {
             <tr key={field}>
               <th scope="row">{mine?.get(field)?.what}</th>
               <td class="pre" data-label={words.columns.before}>
-                {base?.get(field)?.text || words.empty}
+                <Own>{base?.get(field)?.text || words.empty}</Own>
               </td>
               <Choice
                 {...both}

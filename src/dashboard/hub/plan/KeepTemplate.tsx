@@ -28,6 +28,7 @@ export function KeepTemplate({ plan }: { readonly plan: Plan | null }) {
         <input
           id={id}
           type="text"
+          dir="auto"
           maxLength={80}
           value={name}
           onInput={(event) => setName(event.currentTarget.value)}

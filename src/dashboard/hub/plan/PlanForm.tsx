@@ -4,6 +4,7 @@ import type { DraftState } from '../../drafts/useDraft.ts';
 import { PlanEditor } from '../../plan/PlanEditor.tsx';
 import { draftOf, readDraft } from '../../plan/draft.ts';
 import { h } from '../../strings/hub.ts';
+import { isolated } from '../../strings/isolated.ts';
 import { t } from '../../strings/strings.ts';
 import { Field } from '../parts/Field.tsx';
 import { dayInput, dayStart } from '../parts/days.ts';
@@ -29,7 +30,7 @@ function StartChoice(props: {
       <select value={props.from} onChange={(event) => props.set(event.currentTarget.value)}>
         {startsOf(props.desk).map(({ id, label }) => (
           <option key={id} value={id}>
-            {label}
+            {isolated(label)}
           </option>
         ))}
       </select>

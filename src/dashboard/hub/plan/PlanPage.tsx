@@ -8,6 +8,7 @@ import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
 import { PlanForm } from './PlanForm.tsx';
 import type { PlanDesk } from './desk.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.planChange;
 
@@ -27,7 +28,14 @@ export function PlanPage({ id }: { readonly id: string }) {
   const answer = useAnswer(useCallback(() => fetchDesk(client, id), [client, id]));
   const name = answer.data?.student.name ?? h.needs.list;
   return (
-    <HubPage title={words.title(name)} above={<a href={to('students', id)}>{name}</a>}>
+    <HubPage
+      title={words.title(name)}
+      above={
+        <a href={to('students', id)}>
+          <Own>{name}</Own>
+        </a>
+      }
+    >
       <Asked of={answer}>{(desk) => <PlanForm desk={desk} />}</Asked>
     </HubPage>
   );

@@ -49,7 +49,11 @@ export function PlanSheet(props: {
         {h.student.plan.from(version.validFromMs, version.by)}. {planLine(plan)}.
       </p>
       <Targets version={version} last={last} />
-      {plan.note !== '' && <p class="pre">{plan.note}</p>}
+      {plan.note !== '' && (
+        <p class="pre" dir="auto">
+          {plan.note}
+        </p>
+      )}
       {plan.checklist.length > 0 && (
         <>
           <h4>{words.checklist}</h4>

@@ -9,6 +9,7 @@ import { to } from '../shell/router.ts';
 import { Sheet } from './Sheet.tsx';
 import { rangeStart } from './months.ts';
 import { type ReportData, type Said, useReport } from './useReport.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.report;
 
@@ -28,7 +29,8 @@ function CommentChoice(props: {
             checked={!props.left.has(comment.id)}
             onChange={() => props.toggle(comment.id)}
           />
-          {h.shell.day(comment.atMs)}, {comment.by}: {comment.text.slice(0, 80)}
+          {h.shell.day(comment.atMs)}, <Own>{comment.by}</Own>:{' '}
+          <Own>{comment.text.slice(0, 80)}</Own>
         </label>
       ))}
     </fieldset>

@@ -10,6 +10,7 @@ import { Course } from './Course.tsx';
 import { MonthTable } from './MonthTable.tsx';
 import { PlanSheet } from './PlanSheet.tsx';
 import type { ReportData, Said } from './useReport.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.report;
 
@@ -67,7 +68,9 @@ function SaidPart({ said }: { readonly said: readonly Said[] }) {
       {said.map((one) => (
         <div key={one.comment.id} class="sheet-comment">
           <p class="fine">{words.saidBy(one.comment.by, one.comment.atMs, where(one))}</p>
-          <p class="pre">{one.comment.text}</p>
+          <p class="pre" dir="auto">
+            {one.comment.text}
+          </p>
         </div>
       ))}
     </Part>
@@ -114,13 +117,17 @@ export function Sheet({ data, own, said, fromMs, nowMs }: SheetProps) {
     <article class="sheet" aria-label={words.title(student.name)}>
       <header class="sheet-head">
         <p class="fine">{words.head(me.club.name)}</p>
-        <h2>{student.name}</h2>
+        <h2>
+          <Own>{student.name}</Own>
+        </h2>
         <p>{words.about(student.coach, fromMs, nowMs, nowMs)}</p>
         {sessions.some((s) => s.simulated) && <p class="badge">{words.simulated}</p>}
       </header>
       {own !== '' && (
         <Part title={words.toYou}>
-          <p class="pre">{own}</p>
+          <p class="pre" dir="auto">
+            {own}
+          </p>
         </Part>
       )}
       <Part title={words.practice}>
@@ -154,7 +161,7 @@ export function Sheet({ data, own, said, fromMs, nowMs }: SheetProps) {
         <Part title={words.lessons}>
           {lessons.map(({ id, atMs, text }) => (
             <p key={id}>
-              <b>{h.shell.day(atMs)}</b> {text}
+              <b>{h.shell.day(atMs)}</b> <Own>{text}</Own>
             </p>
           ))}
         </Part>

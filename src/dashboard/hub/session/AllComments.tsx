@@ -5,6 +5,7 @@ import { CommentBox } from './CommentBox.tsx';
 import { ThreadList } from './Threads.tsx';
 import type { SessionDesk } from './desk.ts';
 import { threadsOf } from './threads.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.session.comments;
 
@@ -20,7 +21,7 @@ function Note({ desk }: { readonly desk: SessionDesk }) {
       <p class="label">{words.note(session.student)}</p>
       <div class="comment by-student">
         <p class="comment-text">
-          <bdi>{note}</bdi>
+          <Own>{note}</Own>
         </p>
       </div>
       {answering ? (

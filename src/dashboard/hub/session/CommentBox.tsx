@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { NewComment, TextBlock } from '../../../streaming/hubContract/review.ts';
 import { DraftNote } from '../../drafts/DraftNote.tsx';
 import { h } from '../../strings/hub.ts';
+import { isolated } from '../../strings/isolated.ts';
 import { useAct } from '../parts/useAct.ts';
 import { useHubDraft } from '../parts/useHubDraft.ts';
 
@@ -34,7 +35,7 @@ function Blocks(props: {
         <option value="">{words.blockNone}</option>
         {props.blocks.map(({ id, title }) => (
           <option key={id} value={id}>
-            {title}
+            {isolated(title)}
           </option>
         ))}
       </select>
@@ -117,6 +118,7 @@ export function CommentBox(props: {
     >
       <label for={id}>{props.label}</label>
       <textarea
+        dir="auto"
         id={id}
         ref={field}
         rows={3}

@@ -2,10 +2,12 @@ import { useState } from 'preact/hooks';
 import type { JudgedRepetition } from '../../../coaching/judgement.ts';
 import { MAX_CLIP_BYTES } from '../../../streaming/hubContract/review.ts';
 import { h } from '../../strings/hub.ts';
+import { isolated } from '../../strings/isolated.ts';
 import { useAct } from '../parts/useAct.ts';
 import { type Cursor, FilmTools } from './Film.tsx';
 import { type SessionDesk, shownClip } from './desk.ts';
 import { MB, TYPES, unfit } from './fit.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.session.clips;
 function Attach({ desk }: { readonly desk: SessionDesk }) {
@@ -71,7 +73,7 @@ export function FilmsBeside(props: {
           >
             {clips.map(({ id, name }) => (
               <option key={id} value={id}>
-                {name}
+                {isolated(name)}
               </option>
             ))}
           </select>
@@ -101,7 +103,10 @@ export function FilmsOfSession({ desk }: { readonly desk: SessionDesk }) {
             {clips.map(({ id, name, bytes, by, view }) => (
               <li key={id}>
                 <span>
-                  <b>{name}</b> {words.size(Math.max(1, Math.round(bytes / MB)))} {words.by(by)}
+                  <b>
+                    <Own>{name}</Own>
+                  </b>{' '}
+                  {words.size(Math.max(1, Math.round(bytes / MB)))} {words.by(by)}
                   {view !== null && `, ${words.views[view]}`}
                 </span>
               </li>

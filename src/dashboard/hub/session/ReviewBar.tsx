@@ -6,6 +6,7 @@ import { useKeys } from '../shell/keys.ts';
 import { goTo, to } from '../shell/router.ts';
 import type { SessionDesk } from './desk.ts';
 import { focusComment, focusRelabel } from './focus.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.session;
 
@@ -37,7 +38,9 @@ export function ReviewBar({ desk }: { readonly desk: SessionDesk }) {
   });
   return (
     <div class="review-bar" role="group" aria-label={words.bar}>
-      <a href={to('students', studentId)}>{student}</a>
+      <a href={to('students', studentId)}>
+        <Own>{student}</Own>
+      </a>
       <span class={reviewedMs === null ? 'seen-no' : 'seen-yes'}>
         <b aria-hidden="true">{reviewedMs === null ? '○' : '✓'}</b>{' '}
         {reviewedMs === null ? words.notReviewed : words.reviewed(reviewedMs)}

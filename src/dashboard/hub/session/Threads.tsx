@@ -28,7 +28,9 @@ function One({ c, desk }: { readonly c: Comment; readonly desk: SessionDesk }) {
           </button>
         )}
       </p>
-      <p class="comment-text">{c.text}</p>
+      <p class="comment-text" dir="auto">
+        {c.text}
+      </p>
       {problem !== null && <p role="alert">{problem}</p>}
     </div>
   );

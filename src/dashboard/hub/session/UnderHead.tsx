@@ -9,6 +9,7 @@ import { ClosePain } from '../student/ClosePain.tsx';
 import { writePeriods } from '../student/periods.ts';
 import { FilmsOfSession } from './Films.tsx';
 import type { SessionDesk } from './desk.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.session;
 
@@ -73,7 +74,7 @@ function OpenPain({ desk: { session, again } }: { readonly desk: SessionDesk }) 
   return (
     <p class="row standing">
       <span>
-        <b>{h.needs.pain.open}:</b> {session.openPain}
+        <b>{h.needs.pain.open}:</b> <Own>{session.openPain}</Own>
       </span>
       <ClosePain
         studentId={session.studentId}

@@ -7,6 +7,7 @@ import { useMedia } from '../../shell/useMedia.ts';
 import { LookPart, UnitsPart } from '../../shell/LookPart.tsx';
 import { h } from '../../strings/hub.ts';
 import { type PageName, type Place, to } from './router.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.shell;
 
@@ -87,7 +88,7 @@ export function HubTopBar(props: {
             {me !== null && !wide && <Pages me={me} place={place} />}
             {me !== null && (
               <p>
-                {words.signedInAs(me.name)}, {me.club.name}
+                {words.signedInAs(me.name)}, <Own>{me.club.name}</Own>
               </p>
             )}
             <LanguagePart />

@@ -35,6 +35,7 @@ function Ask(props: {
         <p class="field">
           <label for={id}>{words.reason}</label>
           <textarea
+            dir="auto"
             id={id}
             rows={3}
             required

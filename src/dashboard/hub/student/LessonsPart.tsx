@@ -7,6 +7,7 @@ import { dayInput, dayStart } from '../parts/days.ts';
 import { useAct } from '../parts/useAct.ts';
 import { useHubDraft } from '../parts/useHubDraft.ts';
 import { useHub } from '../shell/hub.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.student.lessons;
 
@@ -36,7 +37,7 @@ export function LessonsPart({ s, again }: { readonly s: StudentView; readonly ag
         {s.lessons.map(({ id, atMs, text: about }) => (
           <li key={id}>
             <span>
-              <b>{h.shell.day(atMs)}</b> {about}
+              <b>{h.shell.day(atMs)}</b> <Own>{about}</Own>
             </span>
             <button
               type="button"

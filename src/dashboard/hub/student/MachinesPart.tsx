@@ -5,6 +5,7 @@ import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.student.machines;
 
@@ -19,7 +20,10 @@ function Line({ m, again }: { readonly m: Machine; readonly again: () => void })
   return (
     <li>
       <span>
-        <b>{m.name}</b> {words.paired(m.pairedMs)} ·{' '}
+        <b>
+          <Own>{m.name}</Own>
+        </b>{' '}
+        {words.paired(m.pairedMs)} ·{' '}
         {m.revokedMs === null ? words.seen(m.lastSeenMs) : words.revoked(m.revokedMs)}
         {problem !== null && <span role="alert"> {problem}</span>}
       </span>

@@ -6,6 +6,7 @@ import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
 import { to } from '../shell/router.ts';
 import { ClosePain } from './ClosePain.tsx';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.needs;
 
@@ -17,7 +18,7 @@ function Line(props: { readonly need: Need; readonly s: StudentView; readonly ag
       <NeedShape code={code} />
       <span>
         <b>{words.names[code]}</b> {atMs !== null && words.on(atMs)}{' '}
-        <bdi>{quote === null ? t.said.need(text) : words.quoted(quote)}</bdi>{' '}
+        <Own>{quote === null ? t.said.need(text) : words.quoted(quote)}</Own>{' '}
         {sessionId !== null && (
           <a href={`${to('sessions', sessionId)}${answerTo === null ? '' : `?answer=${answerTo}`}`}>
             {answerTo === null ? words.pain.session : words.answer}
@@ -59,7 +60,7 @@ export function PainHistory({ s, again }: { readonly s: StudentView; readonly ag
         {s.painClosings.map(({ id, throughMs, by, atMs, reason, reopenedMs }) => (
           <li key={id}>
             <span>
-              {words.pain.line(throughMs, by, atMs)} <bdi>{reason}</bdi>
+              {words.pain.line(throughMs, by, atMs)} <Own>{reason}</Own>
             </span>
             {reopenedMs === null ? (
               <button

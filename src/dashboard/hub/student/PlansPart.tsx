@@ -28,7 +28,9 @@ export function Changes({ version }: { readonly version: PlanVersion }) {
   return (
     <ul class="changes">
       {changes.map((change) => (
-        <li key={change}>{t.said.planChange(change)}</li>
+        <li key={change} dir="auto">
+          {t.said.planChange(change)}
+        </li>
       ))}
     </ul>
   );
@@ -66,7 +68,7 @@ export function PlansPart({ s }: { readonly s: StudentView }) {
         {planReachedMs === null ? words.notReached : words.reached(planReachedMs)}.
       </p>
       <p>{planLine(plan.plan)}</p>
-      {plan.plan.note !== '' && <blockquote>{plan.plan.note}</blockquote>}
+      {plan.plan.note !== '' && <blockquote dir="auto">{plan.plan.note}</blockquote>}
       <details class="fold">
         <summary>{words.history}</summary>
         <Asked of={answer}>

@@ -6,6 +6,7 @@ import { Asked } from '../parts/Asked.tsx';
 import { Field, Form, TextField } from '../parts/Field.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.club.texts;
 type Words = Omit<TextBlock, 'id'>;
@@ -75,7 +76,10 @@ function Block({ block, again }: { readonly block: TextBlock; readonly again: ()
   return (
     <li>
       <span class="pre">
-        <b>{block.title}</b> {block.text}
+        <b>
+          <Own>{block.title}</Own>
+        </b>{' '}
+        <Own>{block.text}</Own>
         {problem !== null && <span role="alert"> {problem}</span>}
       </span>
       <span class="row">

@@ -4,6 +4,7 @@ import type { SessionDetail } from '../../../streaming/sessionsContract.ts';
 import { t } from '../../strings/strings.ts';
 import { sessionFacts } from '../../sessions/sessionFacts.ts';
 import { type PlanKept, planKept } from './planKept.ts';
+import { Own } from '../../shell/Own.tsx';
 
 const words = t.review;
 
@@ -104,7 +105,7 @@ export function SessionFacts({ detail }: { readonly detail: SessionDetail }) {
       {painSigns.length > 0 && <p>{t.home.painSigns(painSigns)}</p>}
       {notes.note !== '' && (
         <p>
-          {t.sessions.note}: {notes.note}
+          {t.sessions.note}: <Own>{notes.note}</Own>
           {typeof notes.editedMs === 'number' && (
             <>
               {' '}
