@@ -13,6 +13,14 @@ export const isolated = (text: string): string =>
     ? `${FIRST_STRONG_ISOLATE}${text.replace(CONTROLS, '')}${POP_ISOLATE}`
     : text;
 
+const RUN = new RegExp(
+  `${RIGHT_TO_LEFT.source}(?:[^\\p{Script=Latin}]*${RIGHT_TO_LEFT.source})*`,
+  'gu',
+);
+
+/** A sentence that came with people's text in it already. */
+export const isolatedWithin = (sentence: string): string => sentence.replace(RUN, isolated);
+
 /** A dictionary whose sentences isolate each text that is put into them. */
 export function isolating<T extends object>(dictionary: T): T {
   const made = new Map<unknown, unknown>();

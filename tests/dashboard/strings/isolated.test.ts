@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isolated, isolating } from '../../../src/dashboard/strings/isolated.ts';
+import { isolated, isolatedWithin, isolating } from '../../../src/dashboard/strings/isolated.ts';
 
 const HEBREW = 'שלום';
 const ARABIC = 'محمد';
@@ -11,6 +11,12 @@ describe('people’s text in a sentence', () => {
     expect(isolated(`Ann ${ARABIC}`)).toBe(`\u2068Ann ${ARABIC}\u2069`);
     for (const plain of ['Ann', 'Jörg Müller-Lüdenscheid', '', '12,5 %', '日本'])
       expect(isolated(plain)).toBe(plain);
+  });
+
+  it('is isolated in a sentence that came with it', () => {
+    const within = isolatedWithin(`Name: ${HEBREW} ${ARABIC}, before: ${ARABIC}.`);
+    expect(within).toBe(`Name: \u2068${HEBREW} ${ARABIC}\u2069, before: \u2068${ARABIC}\u2069.`);
+    expect(isolatedWithin('Name: Ann')).toBe('Name: Ann');
   });
 
   it('never ends its isolation itself, nor turns what comes after it', () => {

@@ -41,7 +41,9 @@ function Plan({ version }: { readonly version: PlanVersion | undefined }) {
           <h3>{words.checklist}</h3>
           <ul class="plain">
             {plan.checklist.map((item) => (
-              <li key={item}>{item}</li>
+              <li key={item} dir="auto">
+                {item}
+              </li>
             ))}
           </ul>
         </>

@@ -59,7 +59,9 @@ export function PlanSheet(props: {
           <h4>{words.checklist}</h4>
           <ul class="plain in-columns">
             {plan.checklist.map((item) => (
-              <li key={item}>{item}</li>
+              <li key={item} dir="auto">
+                {item}
+              </li>
             ))}
           </ul>
         </>

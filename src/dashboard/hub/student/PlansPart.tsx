@@ -3,6 +3,7 @@ import { type Plan, askedRatio } from '../../../coaching/plan.ts';
 import type { PlanVersion, StudentView } from '../../../streaming/hubContract/students.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
 import { h } from '../../strings/hub.ts';
+import { isolatedWithin } from '../../strings/isolated.ts';
 import { t } from '../../strings/strings.ts';
 import { Asked } from '../parts/Asked.tsx';
 import { useHub } from '../shell/hub.ts';
@@ -28,9 +29,7 @@ export function Changes({ version }: { readonly version: PlanVersion }) {
   return (
     <ul class="changes">
       {changes.map((change) => (
-        <li key={change} dir="auto">
-          {t.said.planChange(change)}
-        </li>
+        <li key={change}>{isolatedWithin(t.said.planChange(change))}</li>
       ))}
     </ul>
   );

@@ -7,6 +7,7 @@ import { HubPage } from '../parts/HubPage.tsx';
 import { useAct } from '../parts/useAct.ts';
 import { useHub } from '../shell/hub.ts';
 import { BlocksPart } from './BlocksPart.tsx';
+import { Own } from '../../shell/Own.tsx';
 
 const words = h.club.texts;
 
@@ -33,7 +34,10 @@ function TemplatesPart() {
               {templates.map(({ id, name, plan }) => (
                 <li key={id}>
                   <span>
-                    <b>{name}</b> {planLine(plan)}
+                    <b>
+                      <Own>{name}</Own>
+                    </b>{' '}
+                    {planLine(plan)}
                   </span>
                   <button
                     type="button"
