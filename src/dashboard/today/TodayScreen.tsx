@@ -43,7 +43,7 @@ function PlanSentence({ next }: { readonly next: Plan | null }) {
   if (plan === null) return null;
   const { rehearsals, balls } = askedRatio(plan);
   const hold = plan.targets.holdS?.min;
-  const text = hold === undefined ? t.today.noHold : `${t.written(String(hold))} ${t.unit.s}`;
+  const text = hold === undefined ? t.today.noHold : `${t.written(String(hold))}\u00a0${t.unit.s}`;
   return <p class="lead">{t.today.plan(rehearsals, balls, text)}</p>;
 }
 

@@ -86,7 +86,7 @@ export const comparison: HubStrings['comparison'] = {
     carryOver: 'Übertragung',
   },
   all: 'alle Zielwerte zusammen',
-  percent: (text) => `${text} %`,
+  percent: (text) => `${text}\u00a0%`,
   points: (text) => `${text} Punkte`,
   value: (median, low, high) => `${median} (${low} bis ${high})`,
   of: (sessions, repetitions) =>

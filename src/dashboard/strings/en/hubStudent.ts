@@ -175,7 +175,7 @@ export const comparison = {
     carryOver: 'Carry-over',
   },
   all: 'all targets together',
-  percent: (text: string): string => `${text} %`,
+  percent: (text: string): string => `${text}\u00a0%`,
   points: (text: string): string => `${text} points`,
   value: (median: string, low: string, high: string): string => `${median} (${low} to ${high})`,
   of: (sessions: number, repetitions: number): string =>
