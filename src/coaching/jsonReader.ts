@@ -1,3 +1,4 @@
+import { isWords } from '../sensors/plainText.ts';
 import { type SentenceBook, fill } from '../sensors/sentence.ts';
 
 /** One thing that is wrong; `message` is a sentence that names the path. */
@@ -81,7 +82,7 @@ export class JsonReader {
       return fallback;
     }
     if (value.length > longest) this.refuse(path, 'longest', { most: longest });
-    if (CONTROL.test(value)) this.refuse(path, 'control');
+    if (!isWords(value) || TAB.test(value)) this.refuse(path, 'control');
     return value;
   }
 
@@ -104,8 +105,7 @@ export class JsonReader {
   }
 }
 
-/** Control characters other than the line end. */
-const CONTROL = /[^\P{Cc}\n]/u;
+const TAB = /[\t\r]/;
 
 function describe(value: unknown): string {
   if (value === null) return 'null';

@@ -1,3 +1,4 @@
+import { isOneLine } from '../sensors/plainText.ts';
 import { REFUSALS } from './refusals.ts';
 
 /** What a person says of themselves, for the screens only: no recording holds it. */
@@ -12,5 +13,5 @@ export const LONGEST_NAME = 40;
 /** What is wrong with a name; `null` where nothing is. */
 export function nameRefusal(name: string): string | null {
   if ([...name].length > LONGEST_NAME) return REFUSALS['name-too-long'];
-  return /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u.test(name) ? REFUSALS['name-control'] : null;
+  return isOneLine(name) ? null : REFUSALS['name-control'];
 }

@@ -3,8 +3,9 @@ import Type, { type Static } from 'typebox';
 import { answerErrors, refuseOtherSites } from '../streaming/apiErrors.ts';
 import type { CoachLink } from '../streaming/hubContract/coachLink.ts';
 import type { CoachService } from './coachLink.ts';
+import { LINE_PATTERN, WORDS_PATTERN } from '../sensors/plainText.ts';
 
-const line = (maxLength: number) => Type.String({ minLength: 1, maxLength, pattern: '\\S' });
+const line = (maxLength: number) => Type.String({ minLength: 1, maxLength, pattern: LINE_PATTERN });
 const only = { additionalProperties: false };
 const id = Type.String({ pattern: '^[A-Za-z0-9-]{1,64}$' });
 
@@ -21,7 +22,7 @@ const CONSENT = Type.Object({ send: Type.Boolean(), older: Type.Optional(Type.Bo
 const REPLY = Type.Object(
   {
     clientId: id,
-    text: line(4000),
+    text: Type.String({ minLength: 1, maxLength: 4000, pattern: WORDS_PATTERN }),
     index: Type.Union([Type.Integer({ minimum: 1, maximum: 1e6 }), Type.Null()]),
     replyTo: Type.Union([id, Type.Null()]),
   },

@@ -6,6 +6,8 @@ import { SessionError } from './sessionError.ts';
 
 /** What sensors answered when they were asked for their time. Source data: the final clock fit needs it. */
 export const ANSWERS_FILE = 'sourcedata/clockAnswers.tsv';
+/** Four a second of each sensor, for half a day. A choice. */
+const MOST_ANSWERS = 400_000;
 const COLUMNS = ['sensor', 'device_time', 'sent_time'] as const;
 export const ANSWERS_HEADER = `${COLUMNS.join('\t')}\n`;
 
@@ -22,7 +24,11 @@ export async function readAnswers(
   sensor: SensorRole,
 ): Promise<readonly Answer[]> {
   if (!files.names.includes(ANSWERS_FILE)) return [];
-  const table = await readTable(files, ANSWERS_FILE, { tornEnd: true });
+  const table = await readTable(files, ANSWERS_FILE, {
+    tornEnd: true,
+    most: MOST_ANSWERS,
+    called: 'answer',
+  });
   const [sensorAt, deviceAt, sentAt] = COLUMNS.map((name) => columnOf(table, name)) as [
     number,
     number,

@@ -13,6 +13,8 @@ import { writeJson } from './write/wholeFile.ts';
 export const DERIVATIVES = 'derivatives/stillcatch';
 const PLAN = `${DERIVATIVES}/plan.json`;
 const KEPT = `${DERIVATIVES}/analysis.json`;
+/** Of a kept result: more than the longest practice has. */
+const MOST_RESULT_BYTES = 4 * 2 ** 20;
 
 /** Keeps the plan that a session was practised under beside it. */
 export const writePlan = (session: string, plan: Plan): Promise<void> =>
@@ -50,7 +52,7 @@ export async function readPlan(files: SessionFiles): Promise<Plan> {
 /** The kept result; `null` where there is none or one that this version does not read. */
 export async function readAnalysis(files: SessionFiles): Promise<AnalysisResult | null> {
   if (!files.names.includes(KEPT)) return null;
-  const value = await readJson(files, KEPT).catch(() => null);
+  const value = await readJson(files, KEPT, MOST_RESULT_BYTES).catch(() => null);
   return isAnalysisResult(value) ? value : null;
 }
 

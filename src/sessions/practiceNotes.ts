@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { plainWords } from '../sensors/plainText.ts';
 import type { SessionFiles } from './files/sessionFiles.ts';
 import { readJson } from './read/text.ts';
 import { SessionError } from './sessionError.ts';
@@ -30,7 +31,7 @@ export async function readNotes(files: SessionFiles): Promise<PracticeNotes | nu
   return {
     painBefore: isPain(painBefore) ? painBefore : null,
     painAfter: isPain(painAfter) ? painAfter : null,
-    note: typeof note === 'string' ? note.slice(0, LONGEST_NOTE) : '',
+    note: typeof note === 'string' ? plainWords(note).slice(0, LONGEST_NOTE) : '',
   };
 }
 

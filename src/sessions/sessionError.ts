@@ -47,11 +47,14 @@ export interface Place {
 export class SessionError extends Error {
   override readonly name = 'SessionError';
   readonly code: SessionErrorCode;
+  /** Without its place. */
+  readonly what: string;
   readonly place: Place;
 
   constructor(code: SessionErrorCode, what: string, place: Place = {}) {
     super(placed(what, place));
     this.code = code;
+    this.what = what;
     this.place = place;
   }
 }

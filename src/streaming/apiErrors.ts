@@ -26,9 +26,15 @@ const STATUS: Partial<Record<SessionError['code'], number>> = {
   'write-failed': 503,
 };
 
+const ended = (text: string): string => `${text}${/[.!?]$/.test(text) ? '' : '.'}`;
+
 /** First letter large, a full stop at the end. */
 export const sentence = (text: string): string =>
-  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
+  ended(`${text.charAt(0).toUpperCase()}${text.slice(1)}`);
+
+/** The same; a sentence that begins with a file's name keeps its spelling. */
+export const sentenceOf = ({ message, place }: SessionError): string =>
+  place.file === undefined ? sentence(message) : ended(message);
 
 /** What a route says where the body came as something else. */
 interface SentAs {
@@ -56,7 +62,7 @@ function refusalOf(
 ): Refused {
   if (error instanceof Refused) return error;
   if (error instanceof SessionError)
-    return new Refused(STATUS[error.code] ?? 400, error.code, sentence(error.message));
+    return new Refused(STATUS[error.code] ?? 400, error.code, sentenceOf(error));
   if (error.validation !== undefined)
     return new Refused(400, 'bad-input', fieldRefusal(error.validation));
   const { statusCode = 500 } = error;

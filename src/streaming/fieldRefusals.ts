@@ -1,3 +1,4 @@
+import { LINE_PATTERN, WORDS_PATTERN } from '../sensors/plainText.ts';
 import { type SentenceBook, fill } from '../sensors/sentence.ts';
 
 /** What is wrong with a field of a request; `{field}` is its label. */
@@ -18,6 +19,8 @@ export const FIELD_REFUSALS = {
   object: '{field}: must be an object.',
   choice: '{field}: must be one of {choices}.',
   login: '{field}: 2 to 60 letters, digits, dots, dashes or underscores.',
+  line: '{field}: must not be empty, and no line break or character that cannot be seen.',
+  words: '{field}: must not be empty, and no control characters.',
   format: '{field}: wrong format.',
 } as const satisfies SentenceBook;
 export type FieldRefusalKey = keyof typeof FIELD_REFUSALS;
@@ -120,8 +123,10 @@ const KEYWORDS: Readonly<Record<string, (p: SchemaError['params'], field: string
   maxItems: (p) => ['items', { most: String(p['limit']) }],
   enum: (p) => ['choice', { choices: [p['allowedValues']].flat().join(', ') }],
   const: (p) => ['choice', { choices: String(p['allowedValue']) }],
-  pattern: (p, field) =>
-    p['pattern'] === '\\S' ? ['empty'] : field === 'login' ? ['login'] : ['format'],
+  pattern: ({ pattern }, field) => {
+    if (pattern === LINE_PATTERN) return ['line'];
+    return [pattern === WORDS_PATTERN ? 'words' : field === 'login' ? 'login' : 'format'];
+  },
 };
 
 /** Of several errors about one value the one to say: all choices of a union, else what its one real type lacks. */

@@ -94,7 +94,7 @@ const LOOKED: readonly Omit<Case, 'read'>[] = [
   },
   {
     what: 'people',
-    most: 200_000,
+    most: 9_999,
     write: (n) =>
       write({
         'participants.tsv': `${text('participants.tsv')}${rows(n, (k) => `sub-x${k}\tleft`)}`,
@@ -110,7 +110,7 @@ const LOOKED: readonly Omit<Case, 'read'>[] = [
   },
   {
     what: 'fields of the plan',
-    most: 200_000,
+    most: 16_000,
     write: (n) =>
       write({
         'derivatives/stillcatch/plan.json': JSON.stringify(
@@ -120,7 +120,7 @@ const LOOKED: readonly Omit<Case, 'read'>[] = [
   },
   {
     what: 'depth of JSON',
-    most: 400_000,
+    most: 130_000,
     write: (n) =>
       write({ 'dataset_description.json': `{"Name":"a","x":${'['.repeat(n)}${']'.repeat(n)}}` }),
   },

@@ -96,9 +96,21 @@ describe('what a recording may have at most', () => {
     ],
     [
       'a long path',
-      withFiles({ [`sub-01/${'folder/'.repeat(150)}x`]: '' }),
+      withFiles({ [`sub-01/${`${'n'.repeat(190)}/`.repeat(6)}x`]: '' }),
       'too-long',
       /its path has more than 1000 bytes$/,
+    ],
+    [
+      'folders',
+      withFiles({ [`sub-01/${'f/'.repeat(20)}x`]: '' }),
+      'unsafe-path',
+      /it lies more than 20 folders deep$/,
+    ],
+    [
+      'bytes of a description',
+      said(DESCRIPTION, 'Notes', 'x'.repeat(300_000)),
+      'too-large',
+      /^dataset_description\.json: has more than 256 kB$/,
     ],
     [
       'columns',
@@ -125,6 +137,15 @@ describe('what a recording may have at most', () => {
     const { message } = await refusalOf(zipped(files));
     expect(message).toMatch(/holds a line break or a character that cannot be seen$/);
     expect(message).not.toMatch(/[\p{Cc}\p{Bidi_Control}]/u);
+  });
+
+  it.each([
+    { 'sub-01/x': 'a file', 'sub-01/x/y': 'below it' },
+    { 'sub-01/X': 'a file', 'sub-01/x/y': 'below it' },
+  ])('refuses a file where a folder should be: %o', async (more) => {
+    const error = await refusalOf(zipped(withFiles(more)));
+    expect(error).toMatchObject({ code: 'duplicate-name' });
+    expect(error.message).toMatch(/^sub-01\/x: is a file and a folder in the zip$/i);
   });
 
   it('never says more in a refusal than a person reads', async () => {

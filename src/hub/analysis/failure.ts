@@ -1,6 +1,6 @@
 import { SessionError } from '../../sessions/sessionError.ts';
 import { isFull, ofTheDisk } from '../../sessions/write/disk.ts';
-import { sentence } from '../../streaming/apiErrors.ts';
+import { sentence, sentenceOf } from '../../streaming/apiErrors.ts';
 import type { JobFailure } from './jobMessages.ts';
 
 /** Longer reasons are cut. A choice. */
@@ -11,7 +11,10 @@ export function failureOf(error: unknown): JobFailure {
   const words = ofTheDisk(error) ?? (error instanceof Error ? error.message : String(error));
   return {
     ok: false,
-    problem: sentence(words.slice(0, LONGEST_REASON)),
+    problem:
+      error instanceof SessionError && words === error.message
+        ? sentenceOf(error)
+        : sentence(words.slice(0, LONGEST_REASON)),
     lasting: error instanceof SessionError && error.code !== 'write-failed',
     noRoom: isFull(error),
   };

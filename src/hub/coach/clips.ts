@@ -50,14 +50,35 @@ async function refuseMany(db: Db, sessionId: string): Promise<void> {
     throw new Refused(409, 'too-many', `At most ${MOST_CLIPS} films per session.`);
 }
 
+/** In so many bytes it stands what a file is. */
+const HEAD_BYTES = 64;
+
+/** What comes, once its first bytes are there and are a film's, in whatever pieces they came. */
+async function* film(body: Readable, type: ClipType): AsyncGenerator<Buffer> {
+  let head: Buffer | null = Buffer.alloc(0);
+  for await (const chunk of body.iterator({ destroyOnReturn: false })) {
+    const piece = chunk as Buffer;
+    if (head === null) yield piece;
+    else {
+      head = Buffer.concat([head, piece]);
+      if (head.length < HEAD_BYTES) continue;
+      if (!isFilm(head, type)) throw noFilm();
+      yield head;
+      head = null;
+    }
+  }
+  if (head === null) return;
+  if (head.length === 0) throw new Refused(400, 'empty', 'No file received.');
+  if (!isFilm(head, type)) throw noFilm();
+  yield head;
+}
+
 async function receive(body: Readable, path: string, type: ClipType): Promise<number> {
   let bytes = 0;
   try {
     await pipeline(
       async function* () {
-        for await (const chunk of body.iterator({ destroyOnReturn: false })) {
-          const piece = chunk as Buffer;
-          if (bytes === 0 && !isFilm(piece, type)) throw noFilm();
+        for await (const piece of film(body, type)) {
           bytes += piece.length;
           if (bytes > MAX_CLIP_BYTES) throw new Refused(413, 'too-large', 'The film is too large.');
           yield piece;

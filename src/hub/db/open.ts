@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Kysely } from 'kysely';
 import { openDatabase } from '../../sessions/store/driver.ts';
 import { lock } from '../../sessions/store/lock.ts';
+import { makeForOwnUser, ownOnly } from '../../sessions/write/ownOnly.ts';
 import { diskWords } from '../../sessions/write/disk.ts';
 import { migrateHub } from './migrations.ts';
 import type { HubTables } from './tables.ts';
@@ -28,6 +29,7 @@ export interface HubData {
 
 /** Opens the hub's data folder for this process. @throws Error in words where it cannot be had. */
 export async function openHubData(root: string): Promise<HubData> {
+  makeForOwnUser();
   const places = {
     root,
     database: join(root, 'hub.db'),
@@ -39,11 +41,13 @@ export async function openHubData(root: string): Promise<HubData> {
     await mkdir(folder, { recursive: true, mode: 0o700 }).catch((error: unknown) => {
       throw new Error(`The data folder ${root} cannot be made: ${diskWords(error)}.`);
     });
+  for (const folder of [root, places.students, places.uploads, places.clips]) await ownOnly(folder);
   const unlock = await lock(join(root, 'in-use'));
   let db: Db | undefined;
   try {
     db = openDatabase<HubTables>(places.database);
     await migrateHub(db);
+    await ownOnly(root, [places.database]);
   } catch (error) {
     await db?.destroy();
     await unlock();

@@ -1,6 +1,7 @@
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
+import { LINE_PATTERN, WORDS_PATTERN } from '../../sensors/plainText.ts';
 import type { Access, Subject } from '../access/access.ts';
 import { PARAMETER } from '../access/owner.ts';
 
@@ -22,14 +23,10 @@ export const ID = Type.String({ pattern: '^[A-Za-z0-9-]{1,64}$' });
 /** Parameters of an address that names one thing. */
 export const one = (subject: Subject) => Type.Object({ [PARAMETER[subject]]: ID });
 
-/** A name or a line: no control characters, not only spaces. */
+/** A name or a line, by the one rule for lines; not only spaces. */
 export const line = (most: number) =>
-  Type.String({
-    minLength: 1,
-    maxLength: most,
-    pattern: '^[^\\u0000-\\u001f]*\\S[^\\u0000-\\u001f]*$',
-  });
+  Type.String({ minLength: 1, maxLength: most, pattern: LINE_PATTERN });
 
 /** Words of several lines. */
 export const words = (most: number) =>
-  Type.String({ minLength: 1, maxLength: most, pattern: '\\S' });
+  Type.String({ minLength: 1, maxLength: most, pattern: WORDS_PATTERN });

@@ -1,6 +1,7 @@
 import type { RateLimitPluginOptions } from '@fastify/rate-limit';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Refused } from '../../streaming/apiErrors.ts';
+import { MonotonicStore } from './limitStore.ts';
 
 export const tooMany = (seconds: number): Refused =>
   new Refused(429, 'too-many', `Too many attempts. Wait ${seconds} s and try again.`);
@@ -11,6 +12,7 @@ export const STRICT = { max: 10, timeWindow: '1 minute' } as const;
 /** What one person, machine or, before signing in, one address may ask. A choice, far above what pages need. */
 export const LIMITS: RateLimitPluginOptions = {
   global: true,
+  store: MonotonicStore,
   max: 1200,
   timeWindow: '1 minute',
   keyGenerator: ({ actor, ip }) => actor?.id ?? ip,

@@ -2,7 +2,7 @@ import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { SessionError } from '../../sessions/sessionError.ts';
-import { Refused, sentence } from '../../streaming/apiErrors.ts';
+import { Refused, sentenceOf } from '../../streaming/apiErrors.ts';
 import {
   MAX_UPLOAD_BYTES,
   type UploadRequest,
@@ -188,7 +188,7 @@ async function finish(desk: Desk, upload: UploadTable): Promise<UploadState> {
     async (error: unknown) => {
       if (!(error instanceof SessionError)) throw error;
       await forget(desk, upload);
-      throw new Refused(422, error.code, sentence(error.message));
+      throw new Refused(422, error.code, sentenceOf(error));
     },
   );
   if (taken.sameAs !== null) await pointTo(desk, upload, taken.sessionId);

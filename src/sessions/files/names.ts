@@ -4,6 +4,8 @@ import { SessionError } from '../sessionError.ts';
 /** Of one file or folder, and of all of them on the way to it, bytes of UTF-8. File systems end at 255; choices. */
 const MOST_NAME_BYTES = 200;
 const MOST_PATH_BYTES = 1000;
+/** A session's own files lie five deep. */
+const MOST_FOLDERS = 20;
 
 /**
  * The border for the name of a file in a session.
@@ -14,6 +16,8 @@ export function checkName(path: string): void {
     refuse(path, 'too-long', `its path has more than ${MOST_PATH_BYTES} bytes`);
   if (path.split('/').some((name) => Buffer.byteLength(name) > MOST_NAME_BYTES))
     refuse(path, 'too-long', `its name has more than ${MOST_NAME_BYTES} bytes`);
+  if (path.split('/').length > MOST_FOLDERS)
+    refuse(path, 'unsafe-path', `it lies more than ${MOST_FOLDERS} folders deep`);
   if (!isOneLine(path))
     refuse(path, 'unsafe-path', 'its name holds a line break or a character that cannot be seen');
 }

@@ -42,22 +42,33 @@ async function directory(zip: ZipFile, limits: Limits): Promise<Map<string, Entr
     throw new SessionError('zip-limit', `the zip holds ${zip.entryCount} files, far too many`);
   const entries = new Map<string, Entry>();
   const seen = new Set<string>();
+  const folders = new Set<string>();
   let total = 0;
   for await (const entry of zip.eachEntry()) {
     checkName(entry.fileName);
-    const key = entry.fileName.normalize('NFC').toLowerCase();
+    const key = keyOf(entry.fileName);
     if (seen.has(key))
       throw new SessionError('duplicate-name', 'appears twice in the zip', {
         file: entry.fileName,
       });
     seen.add(key);
+    for (const folder of foldersOf(key)) folders.add(folder);
     total += entry.uncompressedSize;
     check(entry, total, limits);
     if (total > RATIO_FROM && total > limits.ratio * zip.fileSize) refuseBomb(entry);
     if (!entry.fileName.endsWith('/')) entries.set(entry.fileName, entry);
   }
+  for (const name of entries.keys())
+    if (folders.has(keyOf(name)))
+      throw new SessionError('duplicate-name', 'is a file and a folder in the zip', { file: name });
   return entries;
 }
+
+/** Names that some systems take for the same. */
+const keyOf = (name: string): string => name.normalize('NFC').toLowerCase();
+
+const foldersOf = (path: string): readonly string[] =>
+  [...path.matchAll(/\//g)].map(({ index }) => path.slice(0, index));
 
 function check(entry: Entry, total: number, limits: Limits): void {
   const refuse = (code: 'unsafe-path' | 'zip-limit' | 'zip-damaged', what: string): never => {

@@ -1,14 +1,20 @@
 import type { SessionFiles } from '../files/sessionFiles.ts';
 import { SessionError } from '../sessionError.ts';
 
-/** Sidecars and small tables; a motion.tsv is never read this way. */
+/** Small tables and kept results; a motion.tsv is never read this way. */
 const MOST_BYTES = 4 * 2 ** 20;
+/** Of a sidecar or a plan: hundreds of times what they have. A choice. */
+const MOST_JSON_BYTES = 256 * 1024;
 
 /** A small file as text: UTF-8, without byte order mark. */
-export async function readText(files: SessionFiles, file: string): Promise<string> {
+export async function readText(
+  files: SessionFiles,
+  file: string,
+  most = MOST_BYTES,
+): Promise<string> {
   if (!files.names.includes(file)) throw new SessionError('missing-file', 'is missing', { file });
-  if (files.size(file) > MOST_BYTES)
-    throw new SessionError('too-large', 'is far larger than such a file can be', { file });
+  if (files.size(file) > most)
+    throw new SessionError('too-large', `has more than ${most / 1024} kB`, { file });
   const parts: Buffer[] = [];
   for await (const chunk of files.chunks(file)) parts.push(Buffer.from(chunk));
   const bytes = Buffer.concat(parts);
@@ -18,8 +24,13 @@ export async function readText(files: SessionFiles, file: string): Promise<strin
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
-export async function readJson(files: SessionFiles, file: string): Promise<JsonObject> {
-  const text = await readText(files, file);
+/** @param most bytes; where it is left out, those of a small file */
+export async function readJson(
+  files: SessionFiles,
+  file: string,
+  most = MOST_JSON_BYTES,
+): Promise<JsonObject> {
+  const text = await readText(files, file, most);
   const value = parse(text, file);
   if (typeof value === 'object' && value !== null && !Array.isArray(value))
     return value as JsonObject;

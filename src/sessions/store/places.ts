@@ -1,6 +1,7 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SessionError } from '../sessionError.ts';
+import { makeForOwnUser, ownOnly } from '../write/ownOnly.ts';
 import { diskWords, makeFolder } from '../write/disk.ts';
 
 /** Where things lie in the data folder. A copy of that folder is a backup. */
@@ -23,6 +24,7 @@ export async function makePlaces(root: string): Promise<Places> {
     sessions: join(root, 'sessions'),
     deleted: join(root, 'deleted'),
   };
+  makeForOwnUser();
   try {
     await makeFolder(places.sessions);
     await makeFolder(places.deleted);
@@ -30,6 +32,8 @@ export async function makePlaces(root: string): Promise<Places> {
     const why = diskWords(error);
     throw new SessionError('write-failed', `the data folder ${root} cannot be made: ${why}`);
   }
+  for (const folder of [root, places.sessions, places.deleted]) await ownOnly(folder);
+  await ownOnly(root, [places.index]);
   return places;
 }
 

@@ -88,6 +88,8 @@ export const FIELD_REASONS: Readonly<Record<FieldRefusalKey, string>> = {
   object: '{field}: muss ein Objekt sein.',
   choice: '{field}: muss eins davon sein: {choices}.',
   login: '{field}: 2 bis 60 Buchstaben, Ziffern, Punkte, Striche oder Unterstriche.',
+  words: '{field}: nicht leer und ohne Steuerzeichen.',
+  line: '{field}: nicht leer, ohne Zeilenumbruch und ohne unsichtbare Zeichen.',
   format: '{field}: falsches Format.',
 };
 
