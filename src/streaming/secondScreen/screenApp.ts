@@ -40,6 +40,9 @@ const PING_EVERY_MS = 2000;
 const PING_WAITS_MS = 6000;
 /** Whoever else is in the network cannot keep the practice's own service busy with more. */
 const MOST_CONNECTIONS = 40;
+/** Nothing came, or it was hung up on and does not hang up itself: its place is free after so long, ms. */
+const SILENT_MS = 10_000;
+const HANGS_UP_MS = 2000;
 
 const BODY = Type.Object(
   { code: Type.String({ minLength: 1, maxLength: 20 }) },
@@ -59,6 +62,13 @@ function refuseStrangers(app: FastifyInstance): void {
       .code(own ? 403 : 421)
       .type('text/plain')
       .send('This address shows a practice to screens that open it by its own name only.');
+  });
+}
+
+/** Once this side has ended a connection the other side cannot keep its place. */
+function freePlaces(app: FastifyInstance): void {
+  app.server.on('connection', (socket) => {
+    socket.once('finish', () => setTimeout(() => socket.destroy(), HANGS_UP_MS).unref());
   });
 }
 
@@ -129,10 +139,13 @@ function attachScreens(app: FastifyInstance, options: ScreenAppOptions): PageSer
 export async function buildScreenApp(options: ScreenAppOptions): Promise<ScreenApp> {
   const app = Fastify({
     forceCloseConnections: true,
-    requestTimeout: 10_000,
+    requestTimeout: SILENT_MS,
+    connectionTimeout: SILENT_MS,
+    keepAliveTimeout: SILENT_MS / 2,
   });
   validateStrictly(app);
   app.server.maxConnections = MOST_CONNECTIONS;
+  freePlaces(app);
   refuseStrangers(app);
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGE_POLICY },
