@@ -5,10 +5,3 @@ export function cpuMs(work: () => unknown, times = 1): number {
   const { user, system } = process.cpuUsage(before);
   return (user + system) / 1000;
 }
-
-export async function cpuMsOf(work: () => Promise<unknown>): Promise<number> {
-  const before = process.cpuUsage();
-  await work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000;
-}

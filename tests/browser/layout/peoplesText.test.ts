@@ -127,6 +127,15 @@ describe('what people wrote at a hub, in one word of 300 letters and right to le
   });
   afterAll(() => running.end());
 
+  it('neither widens a page nor turns the words around it', async () => {
+    const { page, context } = await openPage(browser, 'about:blank');
+    await context.addCookies([await rows.cookieOf('carla')]);
+    const parts = ['', 'students/sam', 'students/sam/plan', 'students/sam/report', 'sessions/x1'];
+    const addresses = [...parts, 'club', 'texts', 'account'].map((at) => `${running.url}/#/${at}`);
+    expect(await lookAt(page, addresses, 'main :is(h1, h2)')).toEqual([]);
+    await context.close();
+  });
+
   it('leaves a sentence with a name in it in its order', async () => {
     const { page, context } = await openPage(browser, 'about:blank');
     await context.addCookies([await rows.cookieOf('carla')]);
