@@ -1,14 +1,13 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Kysely } from 'kysely';
 import { openDatabase } from '../../sessions/store/driver.ts';
 import { lock } from '../../sessions/store/lock.ts';
 import { makeForOwnUser, ownOnly } from '../../sessions/write/ownOnly.ts';
 import { diskWords } from '../../sessions/write/disk.ts';
 import { migrateHub } from './migrations.ts';
-import type { HubTables } from './tables.ts';
+import type { Db, HubTables } from './tables.ts';
 
-export type Db = Kysely<HubTables>;
+export type { Db } from './tables.ts';
 
 /** Where things lie in the hub's data folder. */
 export interface HubPlaces {

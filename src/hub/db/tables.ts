@@ -1,4 +1,4 @@
-import type { Generated } from 'kysely';
+import type { Generated, Kysely } from 'kysely';
 import type { Role } from '../../streaming/hubContract/people.ts';
 
 /** Flags are 0 and 1, times epoch ms (`...Ms`) or session s (`...S`), JSON is text. Ids are letters and digits. */
@@ -275,3 +275,5 @@ export interface HubTables {
   logAddress: LogAddressTable;
   logged: LoggedTable;
 }
+
+export type Db = Kysely<HubTables>;

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Db } from '../db/open.ts';
+import type { Db } from '../db/tables.ts';
 
 /** An entry without names: numbers of the log and codes. */
 export interface Line {

@@ -1,4 +1,4 @@
-import type { Db } from '../db/open.ts';
+import type { Db } from '../db/tables.ts';
 
 export type LoggedKind = 'person' | 'session' | 'machine' | 'invite';
 

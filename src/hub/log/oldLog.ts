@@ -1,4 +1,4 @@
-import type { Db } from '../db/open.ts';
+import type { Db } from '../db/tables.ts';
 import { append } from './chain.ts';
 import { numberOf } from './numbers.ts';
 

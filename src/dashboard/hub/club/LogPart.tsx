@@ -1,6 +1,7 @@
 import { useCallback, useState } from 'preact/hooks';
 import type { LogCheck, LogEntry } from '../../../streaming/hubContract/log.ts';
 import { useAnswer } from '../../review/useAnswer.ts';
+import { Own } from '../../shell/Own.tsx';
 import { TableHead } from '../../shell/TableHead.tsx';
 import { h } from '../../strings/hub.ts';
 import { Asked } from '../parts/Asked.tsx';
@@ -23,11 +24,11 @@ function Entries({ entries }: { readonly entries: readonly LogEntry[] }) {
             <tr key={id}>
               <td>{h.shell.moment(atMs)}</td>
               <td>
-                <bdi>{by === null ? words.nobody : personText(by)}</bdi>
+                <Own>{by === null ? words.nobody : personText(by)}</Own>
               </td>
               <td>{words.acts[act]}</td>
               <td>
-                <bdi>{aboutText(about)}</bdi>
+                <Own>{aboutText(about)}</Own>
               </td>
               <td>{address}</td>
             </tr>
