@@ -139,14 +139,18 @@ const RECORDING = fileURLToPath(new URL('../../recordings/right-mixed.zip', impo
 const recorded = unzipSync(readFileSync(RECORDING));
 const recordedEvents = Object.keys(recorded).find((name) => name.endsWith('_events.tsv')) ?? '';
 
+const isStep = (type: string): boolean => /^(calibration|recheck|address)-/.test(type);
+
 function writeEvents(count: number, type: string): void {
   const columns = Buffer.from(recorded[recordedEvents] ?? [])
     .toString()
     .split('\n')[0]!
     .split('\t').length;
   const value = type === 'pain' ? '5' : 'n/a';
+  // as much as a step can look back on
+  const duration = isStep(type) ? '40' : '0';
   const more = rows(count, (n) =>
-    [(60 + (n / count) * 250).toFixed(3), '0', type, value, 'n/a', 'n/a']
+    [(60 + (n / count) * 250).toFixed(3), duration, type, value, 'n/a', 'n/a']
       .slice(0, columns)
       .join('\t'),
   );
@@ -161,7 +165,6 @@ async function analysed(): Promise<void> {
   await session.close();
 }
 
-const isStep = (type: string): boolean => /^(calibration|recheck|address)-/.test(type);
 /** Beside those of the recording itself. */
 const STEPS_LEFT = 180;
 const ANALYSED: readonly Case[] = SESSION_EVENT_TYPES.map((type) => ({
