@@ -12,7 +12,6 @@ import { lookInto } from '../../src/hub/uploads/look.ts';
 import { openSession } from '../../src/sessions/openSession.ts';
 import { SESSION_EVENT_TYPES } from '../../src/sensors/sessionEvent.ts';
 import { analyseWithCurves } from '../../src/streaming/curvesInOnePass.ts';
-import { cpuMsOf } from '../sessions/cpuMs.ts';
 import {
   CHANNELS,
   type FileTree,
@@ -173,6 +172,14 @@ const ANALYSED: readonly Case[] = SESSION_EVENT_TYPES.map((type) => ({
   write: (n) => writeEvents(n, type),
   read: analysed,
 }));
+
+/** Processor time of this process, ms. */
+async function cpuMsOf(work: () => Promise<unknown>): Promise<number> {
+  const before = process.cpuUsage();
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
 
 /** The least of a few: what the machine does besides is not in it. */
 async function costMs({ read }: Case, times: number): Promise<number> {
