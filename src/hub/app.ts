@@ -24,6 +24,7 @@ import { validateStrictly } from '../streaming/validation.ts';
 import { type HubContext, isSecure } from './context.ts';
 import { tellMachines } from './machine/news.ts';
 import { logRoutes } from './log/routes.ts';
+import { ARRIVAL_LIMITS, endStalledBodies, httpLimits } from './halfOpen.ts';
 import { machineRoutes } from './machine/routes.ts';
 import { describeApi } from './docs.ts';
 import { club } from './people/club.ts';
@@ -90,15 +91,17 @@ function keepOutOfCaches(api: FastifyInstance): void {
 }
 
 /** Builds the hub; it does not listen. */
-export async function buildHub(context: HubContext): Promise<Hub> {
+export async function buildHub(context: HubContext, arrival = ARRIVAL_LIMITS): Promise<Hub> {
   const secure = isSecure(context.settings);
   const app = Fastify({
+    http: httpLimits(arrival),
     forceCloseConnections: true,
     bodyLimit: MAX_JSON_BYTES,
     trustProxy: secure ? 'loopback' : false,
   });
   const { publicUrl } = context.settings;
   refuseOtherNames(app, publicUrl, `This hub answers to ${publicUrl} only (start option --url).`);
+  endStalledBodies(app, arrival);
   validateStrictly(app);
   await app.register(helmet, {
     contentSecurityPolicy,

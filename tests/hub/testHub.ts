@@ -30,6 +30,7 @@ export interface TestHub extends Hub {
 }
 
 const HOST = 'localhost:80';
+const START_MS = Date.UTC(2026, 2, 1, 12);
 
 /** Owner `olga` (coach too), coach `carl`; `sam` and `sue` are carl's students, `tom` is olga's. `sam:machine` and so on are their machines. */
 export const PEOPLE: readonly { id: string; role: Role; coachId: string | null }[] = [
@@ -68,7 +69,7 @@ async function populate({ db }: HubData): Promise<Map<string, string>> {
         studentId: id,
         name: 'Laptop',
         tokenHash: hashOf(token),
-        pairedMs: 0,
+        pairedMs: START_MS,
         lastSeenMs: null,
         revokedMs: null,
       })
@@ -80,7 +81,7 @@ async function populate({ db }: HubData): Promise<Map<string, string>> {
 export async function testHub(): Promise<TestHub> {
   const root = await mkdtemp(join(tmpdir(), 'stillcatch-hub-'));
   const data = await openHubData(root);
-  const clock = { ms: Date.UTC(2026, 2, 1, 12) };
+  const clock = { ms: START_MS };
   const said: string[] = [];
   const context: HubContext = {
     db: data.db,

@@ -19,6 +19,16 @@ async function invite(who: string, payload: object): Promise<string> {
 
 const OWN = { name: 'Nell Abara', login: 'Nell', password: 'a rather long one' };
 
+it('a computer that was not used for 180 days has to be paired anew', async () => {
+  const inbox = { url: '/api/machine/inbox' };
+  hub.clock.ms += 179 * 86_400_000;
+  expect((await hub.ask('sam:machine', inbox)).statusCode).toBe(200);
+  hub.clock.ms += 179 * 86_400_000;
+  expect((await hub.ask('sam:machine', inbox)).statusCode, 'it was used meanwhile').toBe(200);
+  hub.clock.ms += 180 * 86_400_000;
+  expect((await hub.ask('sam:machine', inbox)).statusCode).toBe(401);
+});
+
 describe('an invitation', () => {
   it('for a student who is here ends with the coach who made it', async () => {
     const code = await invite('carl', { role: 'student', name: 'Sam', studentId: 'sam' });

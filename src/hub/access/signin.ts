@@ -5,6 +5,8 @@ import { hashOf, newToken } from '../../streaming/secrets.ts';
 /** Signed in for so long, and for so long without being seen, ms. Choices. */
 const MOST_MS = 30 * 86_400_000;
 const IDLE_MS = 7 * 86_400_000;
+/** A computer that was not seen for so long has to be paired anew, ms. A choice. */
+const UNUSED_MS = 180 * 86_400_000;
 /** How often being seen is written down, ms. */
 const SEEN_EVERY_MS = 60_000;
 
@@ -66,6 +68,7 @@ export async function machineBehind(db: Db, token: string, nowMs: number): Promi
     .select(['id', 'studentId', 'lastSeenMs'])
     .where('tokenHash', '=', hashOf(token))
     .where('revokedMs', 'is', null)
+    .where((e) => e(e.fn.coalesce('lastSeenMs', 'pairedMs'), '>', nowMs - UNUSED_MS))
     .executeTakeFirst();
   if (row === undefined) return null;
   if (nowMs - (row.lastSeenMs ?? 0) > SEEN_EVERY_MS)
