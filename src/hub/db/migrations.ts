@@ -356,6 +356,12 @@ async function logOfNumbers(db: Schema): Promise<void> {
       begin select raise(abort, 'the log is only added to'); end`.execute(db);
 }
 
+const DEVICE: TableForm = {
+  columns: { tokenHash: 'text', personId: 'text', createdMs: 'number' },
+  owners: { personId: 'person' },
+  indexes: [['personId']],
+};
+
 /** In the order of their names; one that has been released is never changed. */
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-hub': { up: first },
@@ -364,6 +370,7 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '004-dead-jobs': { up: deadJobs },
   '005-edited-notes': { up: editedNotes },
   '006-log': { up: logOfNumbers },
+  '007-devices': { up: (db: Schema) => createTable(db, 'device', DEVICE) },
 };
 
 export const hubMigrator = (db: Kysely<HubTables>): Migrator =>

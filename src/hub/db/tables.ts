@@ -252,6 +252,13 @@ export interface LoggedTable {
   role: string | null;
 }
 
+/** A browser from which a person signed in before. */
+export interface DeviceTable {
+  tokenHash: string;
+  personId: string;
+  createdMs: number;
+}
+
 export interface HubTables {
   club: ClubTable;
   person: PersonTable;
@@ -273,6 +280,7 @@ export interface HubTables {
   painClosing: PainClosingTable;
   log: LogTable;
   logAddress: LogAddressTable;
+  device: DeviceTable;
   logged: LoggedTable;
 }
 

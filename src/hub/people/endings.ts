@@ -1,3 +1,4 @@
+import { forgetDevices } from '../access/devices.ts';
 import type { Db } from '../db/open.ts';
 
 /** Invitations that stand open for somebody who is here, as when the coach who made them is the coach no more. */
@@ -23,6 +24,7 @@ export async function endAllWaysIn(db: Db, personId: string, nowMs: number): Pro
     .where('studentId', '=', personId)
     .where('revokedMs', 'is', null)
     .execute();
+  await forgetDevices(db, personId);
   await endPairing(db, personId);
   await endInvitations(db, personId);
 }

@@ -3,11 +3,13 @@ import Type from 'typebox';
 import type { Me } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { person } from '../access/guard.ts';
+import { knownDevice, rememberDevice } from '../access/devices.ts';
 import { signOut, signOutElsewhere } from '../access/signin.ts';
 import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
 import { config, only, typed } from '../parts/api.ts';
 import { LOGIN_BODY, PASSWORD, enter, leave, meOf } from './accounts.ts';
+import { AccountWaits } from './accountWaits.ts';
 import { endPairing } from './endings.ts';
 import { STRICT, signInTries, tooMany } from './limits.ts';
 import { isPassword, newPasswordHash } from './passwords.ts';
@@ -24,24 +26,29 @@ async function find({ db }: HubContext, login: string) {
 
 function signInRoute(api: FastifyInstance, context: HubContext): void {
   const tries = signInTries(api);
+  const waits = new AccountWaits();
   typed(api).post(
     '/login',
     { config: { ...config({ who: 'anyone' }), rateLimit: STRICT }, schema: { body: LOGIN_BODY } },
     async (request, reply): Promise<Me> => {
       const { login, password } = request.body;
-      const waitS = await tries(request);
+      const found = await find(context, login);
+      const device = found ? await knownDevice(context, request, found.id) : null;
+      const account = device ?? login.trim().toLowerCase();
+      const waitS = Math.max(await tries(request), Math.ceil(waits.take(account) / 1000));
       if (waitS > 0) {
         reply.header('retry-after', waitS);
         throw tooMany(waitS);
       }
-      const found = await find(context, login);
       const right = await isPassword(password, found?.passwordHash ?? null);
       if (found === undefined || !right || found.active !== 1) {
         await note(context, request, 'login-failed', found ? { person: found.id } : {});
         throw WRONG;
       }
+      waits.passed(account);
       if (request.actor?.kind === 'person') await signOut(context.db, request.actor.tokenHash);
       const me = await enter(context, reply, found.id);
+      if (device === null) await rememberDevice(context, reply, found.id);
       await note(context, request, 'login', {}, found.id);
       return me;
     },
