@@ -2,6 +2,7 @@ import type { RateLimitPluginOptions } from '@fastify/rate-limit';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { MonotonicStore } from './limitStore.ts';
+import { networkOf } from './network.ts';
 
 export const tooMany = (seconds: number): Refused =>
   new Refused(429, 'too-many', `Too many attempts. Wait ${seconds} s and try again.`);
@@ -15,7 +16,7 @@ export const LIMITS: RateLimitPluginOptions = {
   store: MonotonicStore,
   max: 1200,
   timeWindow: '1 minute',
-  keyGenerator: ({ actor, ip }) => actor?.id ?? ip,
+  keyGenerator: ({ actor, ip }) => actor?.id ?? networkOf(ip),
   errorResponseBuilder: (_request, { ttl }) => tooMany(Math.ceil(ttl / 1000)),
 };
 
@@ -24,7 +25,7 @@ const AT_ONE_NAME = { max: 10, timeWindow: 15 * 60_000 };
 
 const nameAndAddress = ({ body, ip }: FastifyRequest): string => {
   const { login } = body as { login: string };
-  return `${login.trim().toLowerCase()} ${ip}`;
+  return `${login.trim().toLowerCase()} ${networkOf(ip)}`;
 };
 
 /**
