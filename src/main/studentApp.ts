@@ -52,7 +52,7 @@ export async function buildStudentApp(options: StudentAppOptions): Promise<Fasti
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   if (options.sessions) registerSessionsApi(app, options.sessions);
   if (options.plans) registerPlanApi(app, options.plans);
-  if (options.sessions && options.plans) registerTodayApi(app, options.sessions, options.plans);
+  registerTodayApi(app, options.sessions?.store ?? null, options.plans ?? null);
   if (options.secondScreen) registerSecondScreenApi(app, options.secondScreen);
   registerCoachApi(app, options.coach ?? noCoach);
   const folder = options.dashboardFolder ?? DASHBOARD_FOLDER;

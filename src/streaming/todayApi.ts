@@ -7,11 +7,10 @@ import { type PracticeSummary, summarise } from '../coaching/summary.ts';
 import { readAnalysis } from '../sessions/derivatives.ts';
 import type { SessionSummary } from '../sessions/store/rows.ts';
 import type { SessionStore } from '../sessions/store/store.ts';
-import { Refused, answerErrors, refuseOtherSites } from './apiErrors.ts';
+import { answerErrors, refuseOtherSites } from './apiErrors.ts';
 import { type PlanService, askedPlan } from './planApi.ts';
 import { withSession } from './reviewing.ts';
 import { countedSession } from './sessionsViews.ts';
-import type { KeptSessions } from './sessionsApi.ts';
 import type { TodayView } from './todayContract.ts';
 
 /** What is said on the first page, from all kept sessions. @param focus of the newest counted session */
@@ -55,23 +54,23 @@ async function focusOf(
   return kept && summarise(kept.repetitions, kept.ledger, newest.plan, kept.warnings);
 }
 
-/** Serves what the first page says of the practice before, under /api/today. */
+/** Serves what the first page says of the practice before, under /api/today: nothing where nothing is kept. */
 export function registerTodayApi(
   app: FastifyInstance,
-  { store, problem }: KeptSessions,
-  plans: PlanService,
+  store: SessionStore | null,
+  plans: PlanService | null,
 ): void {
   void app.register(
     (api, _options, done) => {
       answerErrors(api);
       api.addHook('onRequest', refuseOtherSites);
       api.get('/', async (): Promise<TodayView> => {
-        if (store === null)
-          throw new Refused(503, 'not-kept', problem ?? 'Practices are not being saved now.');
+        const plan = (plans && askedPlan(plans)) ?? DEFAULT_PLAN;
+        if (store === null) return todayView([], plan, null);
         const sessions = await store.list();
         const newest = sessions.find((s) => countedSession(s).notCounted === null);
         const focus = await focusOf(store, newest).catch(() => null);
-        return todayView(sessions, askedPlan(plans) ?? DEFAULT_PLAN, focus);
+        return todayView(sessions, plan, focus);
       });
       done();
     },
