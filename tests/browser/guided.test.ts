@@ -4,7 +4,9 @@ import { studentHost } from '../../src/main/studentHost.ts';
 import { NOBODY, type Person } from '../../src/practice/person.ts';
 import type { SensorSource } from '../../src/sensors/sources/source.ts';
 import { SyntheticSource } from '../../src/sensors/sources/synthetic/index.ts';
+import { openStore } from '../../src/sessions/store/store.ts';
 import { turned } from '../practice/turned.ts';
+import { scratch } from '../sessions/makeSession.ts';
 import { HaltableClock } from './haltable.ts';
 import { SIZES, openBrowser, openPage, seriousFindings, startHost } from './pageHarness.ts';
 import { simulated } from './simulated.ts';
@@ -49,7 +51,14 @@ async function studentService(
   const haltAt = (step: string): void => {
     clock.haltWhen = () => host.current().view().guide?.step === step;
   };
-  return { ...(await startHost(host)), kept, haltAt, goOn: () => clock.goOn() };
+  const folder = scratch();
+  const store = await openStore(folder);
+  const running = await startHost(host, { sessions: { store, problem: null, folder } });
+  const end = async (): Promise<void> => {
+    await running.end();
+    await store.close();
+  };
+  return { ...running, end, kept, haltAt, goOn: () => clock.goOn() };
 }
 
 type StudentService = Awaited<ReturnType<typeof studentService>>;
