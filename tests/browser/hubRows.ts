@@ -1,4 +1,4 @@
-import { cookieName } from '../../src/hub/access/guard.ts';
+import { cookieName } from '../../src/hub/access/cookies.ts';
 import { signIn } from '../../src/hub/access/signin.ts';
 import { plannedOf } from '../../src/hub/demo/fill.ts';
 import { simulateDemo } from '../../src/hub/demo/simulate.ts';

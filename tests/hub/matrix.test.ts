@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cookieName } from '../../src/hub/access/guard.ts';
+import { cookieName } from '../../src/hub/access/cookies.ts';
 import { hashOf, newToken } from '../../src/streaming/secrets.ts';
 import { signIn } from '../../src/hub/access/signin.ts';
 import { DEFAULT_PLAN } from '../../src/coaching/plan.ts';

@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { InjectOptions } from 'fastify';
-import { cookieName } from '../../src/hub/access/guard.ts';
+import { cookieName } from '../../src/hub/access/cookies.ts';
 import { hashOf, newToken } from '../../src/streaming/secrets.ts';
 import { personBehind, signIn } from '../../src/hub/access/signin.ts';
 import { type Hub, buildHub } from '../../src/hub/app.ts';

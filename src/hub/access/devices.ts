@@ -2,11 +2,10 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { hashOf, newToken } from '../../streaming/secrets.ts';
 import { type HubContext, isSecure } from '../context.ts';
 import type { Db } from '../db/open.ts';
+import { deviceCookieName, setCookie } from './cookies.ts';
 
-const KEPT_S = 400 * 86_400;
-
-const cookieOf = (context: HubContext): string =>
-  isSecure(context.settings) ? '__Host-stillcatch-device' : 'stillcatch-device';
+/** The longest that browsers keep a cookie, from memory. */
+const KEPT_DAYS = 400;
 
 /** The hash by which a browser is known where this person signed in from it before, else `null`. It lets nobody in. */
 export async function knownDevice(
@@ -14,7 +13,7 @@ export async function knownDevice(
   request: FastifyRequest,
   personId: string,
 ): Promise<string | null> {
-  const token = request.cookies[cookieOf(context)];
+  const token = request.cookies[deviceCookieName(isSecure(context.settings))];
   if (token === undefined) return null;
   const row = await context.db
     .selectFrom('device')
@@ -36,13 +35,7 @@ export async function rememberDevice(
     .insertInto('device')
     .values({ tokenHash: hashOf(token), personId, createdMs: context.now() })
     .execute();
-  reply.setCookie(cookieOf(context), token, {
-    httpOnly: true,
-    sameSite: 'strict',
-    secure: isSecure(context.settings),
-    path: '/',
-    maxAge: KEPT_S,
-  });
+  setCookie(context, reply, deviceCookieName, token, KEPT_DAYS);
 }
 
 export async function forgetDevices(db: Db, personId: string): Promise<void> {

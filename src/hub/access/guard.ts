@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Refused } from '../../streaming/apiErrors.ts';
 import { type HubContext, isSecure } from '../context.ts';
 import { type Access, type Actor, rule } from './access.ts';
+import { cookieName } from './cookies.ts';
 import { PARAMETER, ownerOf } from './owner.ts';
 import { sameText } from '../../streaming/secrets.ts';
 import { machineBehind, personBehind } from './signin.ts';
@@ -23,10 +24,6 @@ export interface GuardedRoute {
   readonly url: string;
   readonly access: Access;
 }
-
-const COOKIE = 'stillcatch';
-/** Browsers take a cookie of this name only over HTTPS, for this host alone. */
-export const cookieName = (secure: boolean): string => (secure ? `__Host-${COOKIE}` : COOKIE);
 
 async function actorOf(context: HubContext, request: FastifyRequest): Promise<Actor | null> {
   const bearer = /^Bearer ([\w-]{20,100})$/.exec(request.headers.authorization ?? '')?.[1];

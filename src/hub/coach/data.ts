@@ -37,7 +37,7 @@ export function studentData(api: FastifyInstance, context: HubContext): void {
       const id = request.params.studentId!;
       const student = await db
         .selectFrom('person')
-        .select(['id', 'name', 'login'])
+        .select(['id', 'name'])
         .where('id', '=', id)
         .executeTakeFirstOrThrow();
       if (student.name !== request.body.name.trim())

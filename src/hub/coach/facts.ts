@@ -21,6 +21,7 @@ import { uncountedSessions } from './uncounted.ts';
 import { type Whose, those } from './whose.ts';
 
 const DAY_MS = 86_400_000;
+const FORTNIGHT_DAYS = 14;
 
 /** What the database tells of one student at a glance. */
 export interface StudentFacts {
@@ -106,7 +107,7 @@ function notCountedOf(sessions: readonly UncountedSession[], nowMs: number) {
   const others = uncounted(sessions);
   return {
     week: weekCounts(others, nowMs).notCounted,
-    fortnight: unknownSessions(practiceCounts(others, nowMs - 14 * DAY_MS).notCounted),
+    fortnight: unknownSessions(practiceCounts(others, nowMs - FORTNIGHT_DAYS * DAY_MS).notCounted),
     simulated: practiceCounts(others).notCounted.simulated,
   };
 }
@@ -126,7 +127,7 @@ function planReader(): (text: string | null) => Plan {
 export const CALM = sql`s.reviewedMs is null and s.analysed = 1 and s.warnings = 0 and not ${PAINFUL}`;
 
 async function counted(db: Db, whose: Whose, nowMs: number): Promise<readonly Row[]> {
-  const [week, fortnight, mix] = [7, 14, MIX_DAYS].map((days) => nowMs - days * DAY_MS);
+  const [week, fortnight, mix] = [7, FORTNIGHT_DAYS, MIX_DAYS].map((days) => nowMs - days * DAY_MS);
   const { rows } = await sql<Row>`
     with own as (
       select p.*, (select number from plan where studentId = p.id and validFromMs <= ${nowMs}

@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import type { Db } from '../db/open.ts';
 import { type ComparedSession, comparePeriods } from '../../coaching/comparePeriods.ts';
-import { practiceCounts, uncounted } from '../../coaching/notCounted.ts';
+import { type UncountedSession, practiceCounts, uncounted } from '../../coaching/notCounted.ts';
 import type {
   HubProgress,
   Period,
@@ -51,6 +51,9 @@ async function sessionsOf(db: Db, studentId: string): Promise<ProgressSession[]>
   });
 }
 
+const uncountedOf = async (db: Db, studentId: string): Promise<readonly UncountedSession[]> =>
+  (await uncountedSessions(db, { studentId })).get(studentId) ?? [];
+
 interface Sessions {
   readonly period: Period;
   readonly compared: readonly ComparedSession[];
@@ -61,6 +64,7 @@ async function sessionsIn(
   studentId: string,
   fromMs: number,
   toMs: number,
+  others: readonly UncountedSession[],
 ): Promise<Sessions> {
   const rows = await db
     .selectFrom('session')
@@ -71,7 +75,6 @@ async function sessionsIn(
     .where('startedMs', '>=', fromMs)
     .where('startedMs', '<', toMs)
     .execute();
-  const others = (await uncountedSessions(db, { studentId })).get(studentId) ?? [];
   const numbers = new Set(rows.flatMap(({ planNumber }) => planNumber ?? []));
   return {
     period: {
@@ -99,7 +102,7 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
     { config: READER, schema: { params: one('student') } },
     async ({ params: { studentId = '' } }): Promise<HubProgress> => ({
       sessions: await sessionsOf(db, studentId),
-      notCounted: (await uncountedSessions(db, { studentId })).get(studentId) ?? [],
+      notCounted: await uncountedOf(db, studentId),
       plans: await planVersions(db, studentId),
       lessons: await lessonsOf(db, studentId),
     }),
@@ -115,8 +118,9 @@ export function progress(api: FastifyInstance, { db }: HubContext): void {
       },
     },
     async ({ params: { studentId = '' }, query }): Promise<PeriodComparison> => {
-      const a = await sessionsIn(db, studentId, query.aFromMs, query.aToMs);
-      const b = await sessionsIn(db, studentId, query.bFromMs, query.bToMs);
+      const others = await uncountedOf(db, studentId);
+      const a = await sessionsIn(db, studentId, query.aFromMs, query.aToMs, others);
+      const b = await sessionsIn(db, studentId, query.bFromMs, query.bToMs, others);
       return { a: a.period, b: b.period, ...comparePeriods(a.compared, b.compared) };
     },
   );

@@ -10,7 +10,7 @@ import { forgetStudent } from '../log/numbers.ts';
  */
 export async function removeStudent(
   { db, places }: HubContext,
-  student: { readonly id: string; readonly name: string; readonly login: string | null },
+  student: { readonly id: string; readonly name: string },
 ): Promise<void> {
   const { id: studentId, name } = student;
   const clips = await db

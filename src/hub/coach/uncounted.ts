@@ -31,7 +31,9 @@ export async function uncountedSessions(
       problem,
     });
     if (notCounted === null) continue;
-    byStudent.set(studentId, [...(byStudent.get(studentId) ?? []), { startedMs, notCounted }]);
+    const own = byStudent.get(studentId) ?? [];
+    own.push({ startedMs, notCounted });
+    byStudent.set(studentId, own);
   }
   return byStudent;
 }

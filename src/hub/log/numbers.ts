@@ -23,35 +23,26 @@ export async function numberOf(db: Db, kind: LoggedKind, ref: string): Promise<n
   return number;
 }
 
+const nameless = (db: Db, kind: LoggedKind) =>
+  db.updateTable('logged').set({ ref: null }).where('kind', '=', kind);
+
 /** From now on nobody can tell what the log's number of it stood for. */
-export async function forget(db: Db, kind: LoggedKind, refs: readonly string[]): Promise<void> {
-  for (const ref of refs)
-    await db
-      .updateTable('logged')
-      .set({ ref: null })
-      .where('kind', '=', kind)
-      .where('ref', '=', ref)
-      .execute();
+export async function forget(db: Db, kind: LoggedKind, ref: string): Promise<void> {
+  await nameless(db, kind).where('ref', '=', ref).execute();
 }
 
 /** The same for a student with sessions, computers and invitations, while they are still there; and where they acted from. */
 export async function forgetStudent(db: Db, studentId: string): Promise<void> {
-  const idsOf = async (table: 'session' | 'machine'): Promise<readonly string[]> =>
-    (await db.selectFrom(table).select('id').where('studentId', '=', studentId).execute()).map(
-      ({ id }) => id,
-    );
-  await forget(db, 'session', await idsOf('session'));
-  await forget(db, 'machine', await idsOf('machine'));
+  for (const kind of ['session', 'machine'] as const) {
+    const own = db.selectFrom(kind).select('id').where('studentId', '=', studentId);
+    await nameless(db, kind).where('ref', 'in', own).execute();
+  }
   const invites = db.selectFrom('invite').select('id').where('personId', '=', studentId);
-  await forget(
-    db,
-    'invite',
-    (await invites.execute()).map(({ id }) => id),
-  );
+  await nameless(db, 'invite').where('ref', 'in', invites).execute();
   const number = await numberOf(db, 'person', studentId);
   await db
     .deleteFrom('logAddress')
     .where('logId', 'in', db.selectFrom('log').select('id').where('byNumber', '=', number))
     .execute();
-  await forget(db, 'person', [studentId]);
+  await forget(db, 'person', studentId);
 }

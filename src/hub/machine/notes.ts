@@ -5,7 +5,7 @@ import { LONGEST_NOTE } from '../../sessions/practiceNotes.ts';
 import type { MachineNotes } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
 import type { HubContext } from '../context.ts';
-import { config, only, orNull, typed } from '../parts/api.ts';
+import { CLIENT_ID, config, only, orNull, typed } from '../parts/api.ts';
 import { sessionOf } from './sessionOf.ts';
 
 const pain = orNull(Type.Integer({ minimum: 0, maximum: 10 }));
@@ -14,7 +14,7 @@ const NOTES = only({
   painBefore: pain,
   painAfter: pain,
 });
-const NAMED = only({ clientId: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }) });
+const NAMED = only({ clientId: CLIENT_ID });
 
 /** A note that was edited after its session had been sent. */
 export function notesRoute(api: FastifyInstance, context: HubContext): void {

@@ -5,7 +5,7 @@ import type { Inbox } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
 import { note } from '../log/log.ts';
 import type { HubContext } from '../context.ts';
-import { ID, config, only, orNull, typed, words } from '../parts/api.ts';
+import { CLIENT_ID, ID, config, only, orNull, typed, words } from '../parts/api.ts';
 import { etagOf } from '../parts/unchanged.ts';
 import { inboxOf } from './inbox.ts';
 import { newsOf } from './news.ts';
@@ -19,7 +19,7 @@ const byMachine = { config: config({ who: 'machine' }) };
 
 const COMMENT = only({
   id: Type.String({ pattern: '^[A-Za-z0-9]{16,64}$' }),
-  clientId: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }),
+  clientId: CLIENT_ID,
   text: words(4000),
   index: orNull(Type.Integer({ minimum: 1, maximum: 1e6 })),
   replyTo: orNull(ID),

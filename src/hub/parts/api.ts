@@ -20,6 +20,9 @@ export const orNull = <T extends Parameters<typeof Type.Union>[0][number]>(type:
 
 export const ID = Type.String({ pattern: '^[A-Za-z0-9-]{1,64}$' });
 
+/** Of a session, as the student's computer names it. */
+export const CLIENT_ID = Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' });
+
 /** Parameters of an address that names one thing. */
 export const one = (subject: Subject) => Type.Object({ [PARAMETER[subject]]: ID });
 

@@ -1,3 +1,5 @@
+import { keepNewest } from './keepNewest.ts';
+
 /** Wrong tries that cost nothing; then each waits twice as long as the one before, up to the longest. Choices. */
 const FREE = 5;
 const FIRST_MS = 1000;
@@ -35,10 +37,7 @@ export class AccountWaits {
     const { count, lastMs } = counts ? before : { count: 0, lastMs: -Infinity };
     const leftMs = lastMs + waitAfter(count) - nowMs;
     if (leftMs > 0) return leftMs;
-    this.#tries.delete(account);
-    this.#tries.set(account, { count: count + 1, lastMs: nowMs });
-    const [oldest] = this.#tries.keys();
-    if (this.#tries.size > MOST_KEPT && oldest !== undefined) this.#tries.delete(oldest);
+    keepNewest(this.#tries, account, { count: count + 1, lastMs: nowMs }, MOST_KEPT);
     return 0;
   }
 

@@ -2,10 +2,10 @@ import type { FastifyReply } from 'fastify';
 import Type from 'typebox';
 import type { Club, Me, Role } from '../../streaming/hubContract/people.ts';
 import { Refused } from '../../streaming/apiErrors.ts';
-import { cookieName } from '../access/guard.ts';
+import { clearCookie, cookieName, setCookie } from '../access/cookies.ts';
 import { newId } from '../access/secrets.ts';
 import { personBehind, signIn } from '../access/signin.ts';
-import { type HubContext, isSecure } from '../context.ts';
+import type { HubContext } from '../context.ts';
 import type { Db } from '../db/open.ts';
 import { line, only } from '../parts/api.ts';
 
@@ -39,25 +39,16 @@ export async function meOf(
 
 /** Signs a person in at this browser, with a cookie that nobody had before. */
 export async function enter(context: HubContext, reply: FastifyReply, id: string): Promise<Me> {
-  const { db, now, settings } = context;
+  const { db, now } = context;
   const token = await signIn(db, id, now());
-  const secure = isSecure(settings);
-  reply.setCookie(cookieName(secure), token, {
-    httpOnly: true,
-    sameSite: 'strict',
-    secure,
-    path: '/',
-    maxAge: 30 * 86_400,
-  });
+  setCookie(context, reply, cookieName, token, 30);
   const actor = await personBehind(db, token, now());
   if (actor?.kind !== 'person') throw new Refused(403, 'inactive', 'This account is closed.');
   return meOf(db, actor);
 }
 
-export function leave({ settings }: HubContext, reply: FastifyReply): void {
-  const secure = isSecure(settings);
-  reply.clearCookie(cookieName(secure), { path: '/', secure, httpOnly: true, sameSite: 'strict' });
-}
+export const leave = (context: HubContext, reply: FastifyReply): void =>
+  clearCookie(context, reply, cookieName);
 
 interface NewPerson {
   readonly name: string;

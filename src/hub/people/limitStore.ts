@@ -1,4 +1,5 @@
 import type { FastifyRateLimitStore } from '@fastify/rate-limit';
+import { keepNewest } from './keepNewest.ts';
 
 /** Whoever asks from more names than so many drops the counts that are oldest. A choice. */
 const MOST_KEPT = 5000;
@@ -31,11 +32,7 @@ export class MonotonicStore implements FastifyRateLimitStore {
     const counts = there !== undefined && nowMs - there.sinceMs < timeWindow;
     const counted = counts ? there : { count: 0, sinceMs: nowMs };
     counted.count += 1;
-    // the newest last
-    this.#counts.delete(key);
-    this.#counts.set(key, counted);
-    const [oldest] = this.#counts.keys();
-    if (this.#counts.size > MOST_KEPT && oldest !== undefined) this.#counts.delete(oldest);
+    keepNewest(this.#counts, key, counted, MOST_KEPT);
     done(null, { current: counted.count, ttl: timeWindow - (nowMs - counted.sinceMs) });
   }
 

@@ -83,7 +83,7 @@ function removeRoute(api: FastifyInstance, context: HubContext): void {
       const { row } = await keptSession(context, request.params.sessionId!);
       await removeSession(context, row);
       await note(context, request, 'delete', { session: row.id });
-      await forget(context.db, 'session', [row.id]);
+      await forget(context.db, 'session', row.id);
       return reply.code(204).send();
     },
   );

@@ -5,11 +5,12 @@ import { Refused } from '../../streaming/apiErrors.ts';
 import type { UploadState } from '../../streaming/hubContract/machine.ts';
 import { machine } from '../access/guard.ts';
 import type { HubContext } from '../context.ts';
+import { CLIENT_ID } from '../parts/api.ts';
 import { endLooking } from './looking.ts';
 import { tidyUploads } from './tidy.ts';
 import { OffsetRefused, type Uploads, uploadsOf } from './uploads.ts';
 
-const NAME = Type.Object({ clientId: Type.String({ pattern: '^[A-Za-z0-9]{1,64}$' }) });
+const NAME = Type.Object({ clientId: CLIENT_ID });
 const ANNOUNCED = Type.Object(
   { sha256: Type.String({ pattern: '^[0-9a-f]{64}$' }), bytes: Type.Integer({ minimum: 1 }) },
   { additionalProperties: false },
